@@ -1,0 +1,65 @@
+/** The bill of one car: the parts listed on it, and what its lines need besides. */
+import Big from "big.js";
+import type { Instance } from "./assembly";
+import { sumPrices, type Fitting } from "./fittings";
+import { metres, type Metres } from "./quantity";
+import type { Run } from "./runs";
+import type { Settings } from "./settings";
+import { sayTube, type TubeStock } from "./tube";
+import { allowanceOf } from "./tubing";
+
+export interface BillLine {
+  readonly part: string;
+  readonly kind: string;
+  readonly description: string;
+  /** A count, or for tube a length. */
+  readonly quantity: { readonly count: number } | { readonly length: Metres };
+  /** Price of one, or of one metre. */
+  readonly price: number | undefined;
+  readonly amount: number | undefined;
+  /** Stands on the car's row, or is needed to make its lines. */
+  readonly from: "listed" | "needed";
+}
+
+/** Lists the car's parts in the order fluid meets them, then tees to add, nuts, adapters and tube. */
+export function billOf(instances: readonly Instance[], runs: readonly Run[], settings: Settings): BillLine[] {
+  const fitted = instances.filter(({ proposed, unnamed }) => !proposed && !unnamed);
+  const fittings = runs.flatMap(({ a, b }) => [a.fitting, b.fitting]).filter((fitting): fitting is Fitting => fitting?.fits === true);
+  return [
+    ...counted(fitted.map(({ component }) => ({ part: component.name, kind: component.kind, description: component.description, price: component.price })), "listed"),
+    ...counted(instances.filter(({ proposed }) => proposed).map(({ component }) => ({ part: component.name, kind: "tee to add", description: component.description, price: component.price })), "needed"),
+    ...counted(fittings.map(({ nut, flare }) => ({ part: nut.name, kind: "nut", description: `${nut.face.thread.name} for ${sayTube(nut.tube)} tube, ${flare} flare`, price: nut.price })), "needed"),
+    ...counted(fittings.flatMap(({ adapters }) => adapters.map(({ adapter: { name, a, b, price } }) => ({ part: name, kind: "adapter", description: `${a.thread.name} to ${b.thread.name}`, price }))), "needed"),
+    ...tubeLines(runs, settings),
+  ];
+}
+
+/** Sum of what the lines need; undefined while a needed part has no price or a run no length. */
+export const priceOfLines = (lines: readonly BillLine[], runs: readonly Run[]): number | undefined =>
+  runs.length === 0 || runs.some(({ stock, length }) => !stock || length === undefined) ? undefined : sumPrices(lines.filter(({ from }) => from === "needed").map(({ amount }) => amount));
+
+interface Item {
+  readonly part: string;
+  readonly kind: string;
+  readonly description: string;
+  readonly price: number | undefined;
+}
+
+function counted(items: readonly Item[], from: BillLine["from"]): BillLine[] {
+  const byPart = new Map<string, { item: Item; count: number }>();
+  for (const item of items) byPart.set(item.part, { item, count: (byPart.get(item.part)?.count ?? 0) + 1 });
+  return [...byPart.values()].map(({ item, count }) => ({ ...item, quantity: { count }, amount: times(item.price, count), from }));
+}
+
+function tubeLines(runs: readonly Run[], settings: Settings): BillLine[] {
+  const byStock = new Map<TubeStock, number>();
+  for (const { stock, length } of runs) if (stock && length !== undefined) byStock.set(stock, (byStock.get(stock) ?? 0) + length + allowanceOf(settings));
+  return [...byStock].map(([stock, length]) => {
+    const price = stock.price === undefined || stock.length === undefined ? undefined : stock.price / stock.length;
+    const description = `${stock.material} ${sayTube(stock.outsideDiameter)}, cut length with allowances`;
+    return { part: stock.name, kind: "tube", description, quantity: { length: metres(length) }, price, amount: times(price, length), from: "needed" };
+  });
+}
+
+/** Exact decimals, to the cent; halves go away from zero. */
+const times = (price: number | undefined, quantity: number): number | undefined => (price === undefined ? undefined : Big(price).times(quantity).round(2, Big.roundHalfUp).toNumber());

@@ -1,0 +1,46 @@
+/** The list of rules, and which finding hides which: one cause, one code. */
+import { assemble, wheelPaths } from "../assembly";
+import type { Finding, FindingCode } from "../finding";
+import * as chain from "./chain";
+import * as joining from "./joining";
+import type { CarFacts, Rule } from "./rule";
+import * as whole from "./whole-car";
+
+export { openQuestions } from "./whole-car";
+export type { CarFacts } from "./rule";
+
+const joiningRules: readonly Rule[] = [
+  joining.endsThatDoNotFit, joining.directJoints, joining.jointsAsFound, joining.portsLeftOpen, joining.switchPorts, joining.outletsShort,
+  joining.wheelsUnfed, joining.outletsCrossed, joining.flowReversed, joining.longChains,
+];
+
+const chainRules: readonly Rule[] = [
+  chain.meteringDoubled, chain.meteringOnRear, chain.meteringForNoDiscs, chain.meteringMissing, chain.proportioningDoubled,
+  chain.proportioningOneSided, chain.proportioningOnFront, chain.residualReachesDisc, chain.residualMissingOnDrum, chain.residualDoubled,
+  chain.residualBehindProportioning,
+];
+
+const carRules: readonly Rule[] = [whole.singleCircuit, whole.unknownNames];
+
+/** A finding of the first code explains one of the second on the same car. */
+const HIDES: readonly (readonly [FindingCode, FindingCode])[] = [
+  ["outlet-shortage", "circuit-unfed"],
+  ["outlets-crossed", "circuit-unfed"],
+];
+
+/** Every finding about one car, by every rule of the list. */
+export function findingsOf(facts: CarFacts): Finding[] {
+  const joints = apply(joiningRules, facts);
+  const crossed = joints.some(({ code }) => code === "outlets-crossed");
+  const chains = crossed ? chainsNotCausedByCrossing(facts) : apply(chainRules, facts);
+  const all = [...joints, ...chains, ...apply(carRules, facts)];
+  return all.filter(({ code }) => !HIDES.some(([by, hidden]) => hidden === code && all.some((other) => other.code === by)));
+}
+
+const apply = (rules: readonly Rule[], facts: CarFacts): Finding[] => rules.flatMap((rule) => rule(facts));
+
+/** Crossed lines set off the chain rules of the wrong axle; what remains with the lines crossed back has a cause of its own. */
+function chainsNotCausedByCrossing(facts: CarFacts): Finding[] {
+  const assembly = assemble({ ...facts.catalogue, joins: new Map() }, facts.assembly.car);
+  return apply(chainRules, { ...facts, assembly, paths: wheelPaths(assembly) });
+}

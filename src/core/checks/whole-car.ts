@@ -1,0 +1,38 @@
+/** Rules about the car as a whole, and about what its row names. */
+import { lookUp } from "../catalogue";
+import { finding, type Severity } from "../finding";
+import type { Question } from "../question";
+import { brakeKind, isDrumResidual, residualsOn, type CarFacts, type Rule } from "./rule";
+
+export const singleCircuit: Rule = (facts) => {
+  if (facts.assembly.circuits[0]?.name !== "single") return [];
+  const master = facts.assembly.car.master ?? "the master";
+  return [finding("single-circuit", { place: master, seen: `${master} has one outlet for all wheels`, severity: severityOfSingle(facts) })];
+};
+
+/** Stop from the rule year, decide on a conversion before it, else a note; with no year stated somebody has to say. */
+function severityOfSingle({ assembly, catalogue }: CarFacts): Severity {
+  const { car } = assembly;
+  const platform = lookUp(catalogue.platforms, car.platform);
+  const ruleYear = catalogue.settings.dualCircuitRuleYear;
+  const earliest = car.year ?? platform?.firstYear;
+  const latest = car.year ?? platform?.lastYear;
+  if (earliest !== undefined && earliest >= ruleYear) return "stop";
+  const before = latest !== undefined && latest < ruleYear;
+  return car.conversion || !before ? "decide" : "note";
+}
+
+export const unknownNames: Rule = ({ assembly }) => [
+  ...assembly.unknownParts.map(({ column, name }) => finding("unknown-part", { place: `Cars: ${column}`, seen: `${name} is not in Components` })),
+  ...(assembly.unknownPlatform ? [finding("unknown-platform", { place: "Cars: Platform", seen: `${assembly.car.platform} is not in Platforms` })] : []),
+];
+
+/** Drum lines without a residual are sound only with cup expanders: where WheelBrakes does not say, somebody has to look. */
+export function openQuestions(facts: CarFacts): Question[] {
+  const bare = facts.paths.filter((path) => brakeKind(path.brake) === "drum" && !residualsOn(facts, path).some((one) => isDrumResidual(facts, one)));
+  const silent = bare.map(({ brake }) => brake.component).filter(({ wheelBrake }) => wheelBrake?.cupExpanders === undefined);
+  return [...new Set(silent)].map(({ name }) => ({
+    table: "WheelBrakes", column: "Cup expanders", subject: name, blocks: false,
+    ask: `Do the wheel cylinders of ${name} have cup expanders?`, why: "without them a drum line needs a residual valve, or air is drawn in",
+  }));
+}

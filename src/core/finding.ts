@@ -1,0 +1,170 @@
+/** The closed list of findings: code, severity, sentence, cure, basis. The panel, the sheet, the tests and the docs all read it here. */
+
+export const SEVERITIES = ["stop", "decide", "watch", "note"] as const;
+export type Severity = (typeof SEVERITIES)[number];
+
+/** What a rule rests on. */
+export type Basis = "common practice, no source" | "statics: pressure is the same everywhere in a line at rest" | `${string}`;
+
+interface Entry {
+  readonly severity: Severity;
+  /** When the rule fires, in one clause; for the reference page. */
+  readonly when: string;
+  /** What happens on the road. */
+  readonly effect: string;
+  readonly cure: string;
+  readonly basis: Basis;
+}
+
+const PRACTICE = "common practice, no source";
+const J512 = "SAE J512: a 45° inverted flare and other forms are separate connections (scope seen, dimensions from memory)";
+const SERIES = "statics: two pressure functions in series act one on the other's output";
+
+export const findingEntries = {
+  // joining
+  "thread-mismatch": {
+    severity: "stop", when: "no nut or adapter chain joins the two ends", effect: "the line cannot be joined here",
+    cure: "use another port, another tube, or have an end made up", basis: "ASME B1.1, ISO 965: threads of different diameter or pitch do not assemble",
+  },
+  "thread-near-miss": {
+    severity: "stop", when: "the nut found starts in the port's thread without being it", effect: "the nut starts, then strips or leaks under pressure",
+    cure: "measure the pitch and fit the nut of the port's own thread", basis: "ASME B1.1, ISO 965: limits of size of the two threads",
+  },
+  "seat-mismatch": {
+    severity: "stop", when: "the thread fits and the seat does not", effect: "the joint threads up but leaks under pressure",
+    cure: "match the form of the flare to the seat, or fit an adapter that changes it", basis: J512,
+  },
+  "tube-nut-mismatch": {
+    severity: "stop", when: "nuts for this port exist, but none is bored for this tube", effect: "a nut of the wrong bore lets the flare break off",
+    cure: "run the tube size the port takes, or a nut bored for this tube", basis: PRACTICE,
+  },
+  "port-left-open": {
+    severity: "stop", when: "a line port has nothing on it", effect: "fluid leaves at the first press of the pedal", cure: "plug it or plumb it", basis: PRACTICE,
+  },
+  "switch-port-open": {
+    severity: "decide", when: "a switch port has neither switch nor plug", effect: "it leaks, or the warning lamp never lights", cure: "fit a switch or a plug", basis: PRACTICE,
+  },
+  "outlet-shortage": {
+    severity: "decide", when: "more branches are needed than there are outlets, and no tee is listed", effect: "the car cannot be plumbed as listed",
+    cure: "add a tee; one is proposed here with its price", basis: PRACTICE,
+  },
+  "circuit-unfed": { severity: "stop", when: "no path reaches a wheel", effect: "there is no brake on this wheel", cure: "list the valve or outlet that feeds it", basis: PRACTICE },
+  "outlets-crossed": {
+    severity: "stop", when: "a master outlet of one circuit is joined to the other circuit's inlet", effect: "the valves work on the wrong axle",
+    cure: "cross the lines back", basis: PRACTICE,
+  },
+  "flow-reversed": {
+    severity: "stop", when: "a valve with an arrow is fed through its outlet", effect: "no pressure gets past it, or it does nothing", cure: "turn it round", basis: PRACTICE,
+  },
+  "joint-count": {
+    severity: "watch", when: "an adapter chain on one end is longer than the Settings allow", effect: "each joint is one more place to leak",
+    cure: "have the end made up", basis: PRACTICE,
+  },
+  // chain of functions
+  "metering-doubled": {
+    severity: "decide", when: "two hold-off functions stand on one path", effect: "the fronts come in late, light stops fall to the rears, and bleeding is hard",
+    cure: "take one of them out", basis: SERIES,
+  },
+  "metering-on-rear": {
+    severity: "decide", when: "a hold-off stands on a rear path", effect: "the fronts work alone in light stops", cure: "move it to the front disc line", basis: PRACTICE,
+  },
+  "metering-on-drums": { severity: "watch", when: "an all-drum car has a hold-off", effect: "the fronts come in late for no reason", cure: "take it out", basis: PRACTICE },
+  "metering-on-four-discs": {
+    severity: "note", when: "a hold-off with discs at both ends", effect: "the fronts come in late", cure: "take it out unless the car's maker fitted it", basis: PRACTICE,
+  },
+  "metering-missing": {
+    severity: "note", when: "front discs, rear drums, front/rear split and no hold-off", effect: "the nose dives and the fronts lock first in light, slippery stops",
+    cure: "a combination valve with a hold-off section, or a hold-off valve in the front line", basis: PRACTICE,
+  },
+  "proportioning-doubled": {
+    severity: "decide", when: "two proportioning functions stand in series on one path", effect: "their slopes multiply and the rears do almost nothing in a hard stop",
+    cure: "take one out, or fit one that can be wound out", basis: SERIES,
+  },
+  "proportioning-one-sided": {
+    severity: "stop", when: "a diagonal split has proportioning in one circuit only", effect: "one rear wheel locks first; the car pulls and can spin",
+    cure: "fit a matched pair", basis: PRACTICE,
+  },
+  "proportioning-on-front": {
+    severity: "stop", when: "a proportioning function stands on a path to a front wheel", effect: "above its split point the fronts are cut, so the rears lock first in hard stops",
+    cure: "move it to the rear line", basis: "statics: less front pressure at the same rear pressure moves the balance rearward",
+  },
+  "proportioning-upstream-of-both": {
+    severity: "stop", when: "one proportioning function feeds both axles", effect: "both axles are cut: the balance stays as it was and the pedal gets heavier",
+    cure: "move it past the point where the axles part", basis: "statics: both axles see the valve's outlet pressure",
+  },
+  "residual-on-disc": {
+    severity: "stop", when: "a drum residual stands on a path to a disc", effect: "the pads drag, heat and fade", cure: "a disc residual of about 2 psi, or none", basis: PRACTICE,
+  },
+  "residual-shared": {
+    severity: "stop", when: "one drum residual feeds discs and drums", effect: "the discs drag, heat and fade", cure: "put it in the drum branch only", basis: PRACTICE,
+  },
+  "residual-missing-drum": {
+    severity: "watch", when: "a drum path has no drum residual and its wheel cylinders no cup expanders", effect: "air is drawn past the cups and the pedal sinks",
+    cure: "a drum residual valve, or cups with expanders", basis: PRACTICE,
+  },
+  "residual-doubled": {
+    severity: "decide", when: "two residuals stand on one path", effect: "the brakes drag", cure: "take one of them out", basis: PRACTICE,
+  },
+  "drum-master-on-disc": {
+    severity: "stop", when: "a master outlet with a built-in drum residual feeds a disc", effect: "the pads drag, heat and fade, and no valve shows why",
+    cure: "take the check valve out of the master, or fit a disc master", basis: PRACTICE,
+  },
+  "residual-order": {
+    severity: "note", when: "a residual stands downstream of proportioning in one line", effect: "the proportioning works off the held pressure",
+    cure: "put the residual nearest the master, unless the valve's maker says otherwise", basis: PRACTICE,
+  },
+  // the car as a whole
+  "single-circuit": {
+    severity: "note", when: "one chamber feeds every wheel", effect: "one leak takes all the brakes", cure: "a tandem master", basis: "49 CFR 571.105 S5.1.2 asks for two circuits from the rule year in Settings (from memory)",
+  },
+  // the row
+  "data-missing": { severity: "decide", when: "the row leaves out what runs or joints depend on", effect: "this part of the answer is open", cure: "fill in the column named", basis: "what the row says" },
+  "data-out-of-range": { severity: "decide", when: "a cell cannot be what it says", effect: "the cell was left out of the answer", cure: "correct the column named", basis: "what the row says" },
+  "data-duplicate": { severity: "decide", when: "two rows have one name", effect: "answers cannot be told apart", cure: "give each car a name of its own", basis: "what the rows say" },
+  "unknown-part": { severity: "decide", when: "the row names a part that Components lacks", effect: "its ports and contents are not known", cure: "add it to Components, or correct the name", basis: "what the row says" },
+  "unknown-platform": { severity: "decide", when: "the row names a platform that Platforms lacks", effect: "its split and lengths are not known", cure: "add it to Platforms, or correct the name", basis: "what the row says" },
+} as const satisfies Readonly<Record<string, Entry>>;
+
+export type FindingCode = keyof typeof findingEntries;
+export const findingCodes = Object.keys(findingEntries) as readonly FindingCode[];
+
+export interface Finding {
+  readonly code: FindingCode;
+  readonly severity: Severity;
+  /** Component, port, circuit or wheel, as a fitter would point at it. */
+  readonly place: string;
+  /** What this car shows and what it leads to, in one sentence. */
+  readonly says: string;
+  readonly cure: string;
+  readonly basis: string;
+}
+
+export interface FindingFacts {
+  readonly place: string;
+  /** What was seen on this car; the entry's effect follows it. */
+  readonly seen: string;
+  /** The whole sentence, where the entry's effect would add nothing. */
+  readonly sentence?: string;
+  readonly severity?: Severity;
+  readonly cure?: string;
+}
+
+/** Makes a finding of the list: the facts are this car's, everything else stands in the list. */
+export function finding(code: FindingCode, facts: FindingFacts): Finding {
+  const entry: Entry = findingEntries[code];
+  return {
+    code,
+    severity: facts.severity ?? entry.severity,
+    place: facts.place,
+    says: facts.sentence ?? `${capital(facts.seen)}: ${entry.effect}.`,
+    cure: capital(facts.cure ?? entry.cure),
+    basis: entry.basis,
+  };
+}
+
+/** Worst first; the list's own order among equals, then place, so that the order never depends on the way here. */
+export const byWorstFirst = (a: Finding, b: Finding): number =>
+  SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) || findingCodes.indexOf(a.code) - findingCodes.indexOf(b.code) || compareText(a.place, b.place);
+
+const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

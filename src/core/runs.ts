@@ -1,0 +1,145 @@
+/** The runs of hard line on a car: from which port to which, what tube, how long, and how each end is fitted. */
+import { distanceBetween, sayPort, type Assembly, type CircuitName, type Joint, type PlaceDistance, type PortRef, type WheelPath } from "./assembly";
+import { lookUp, type Catalogue } from "./catalogue";
+import { axleOf, faceOf, type Wheel } from "./component";
+import { fitTube, type Fitting, type NoFitting } from "./fittings";
+import { sayFace } from "./joint";
+import type { Metres } from "./quantity";
+import type { Question } from "./question";
+import { sayTube, tubeKey, type Material, type TubeStock } from "./tube";
+import { stockFor } from "./tube-stock";
+
+export interface RunEnd {
+  readonly at: PortRef;
+  /** Undefined when the port's thread or seat, or the tube, is not known. */
+  readonly fitting: Fitting | NoFitting | undefined;
+}
+
+export interface Run {
+  readonly number: number;
+  readonly joint: Joint;
+  readonly circuit: CircuitName;
+  readonly wheels: readonly Wheel[];
+  readonly a: RunEnd;
+  readonly b: RunEnd;
+  readonly tube: Metres | undefined;
+  readonly material: Material | undefined;
+  readonly stock: TubeStock | undefined;
+  readonly length: Metres | undefined;
+  readonly basis: "measured" | "estimated" | undefined;
+  readonly over: readonly string[];
+  /** What keeps this run from being made as it stands; one sentence each. */
+  readonly problems: readonly string[];
+}
+
+export interface RunsOfCar {
+  readonly runs: readonly Run[];
+  readonly questions: readonly Question[];
+  readonly assumptions: readonly string[];
+}
+
+/**
+ * Reads the hard-line runs off the assembly, in the order fluid meets them, keeping those within the car's scope.
+ * Lengths come from the platform's measured pairs; a bridged pair is estimated and says so.
+ */
+export function runsOf(catalogue: Catalogue, assembly: Assembly, paths: readonly WheelPath[]): RunsOfCar {
+  const reading: Reading = { catalogue, assembly, questions: [], assumptions: [] };
+  const lines = assembly.joints.filter(({ by }) => by === "line").map((joint) => ({ joint, wheels: wheelsBehind(joint, paths) }));
+  const inScope = lines.filter(({ wheels }) => assembly.car.scope === "all" || wheels.some((wheel) => axleOf(wheel) === assembly.car.scope));
+  const runs = inScope.map(({ joint, wheels }, index) => runOf(reading, joint, wheels, index + 1));
+  return { runs, questions: reading.questions, assumptions: reading.assumptions };
+}
+
+interface Reading {
+  readonly catalogue: Catalogue;
+  readonly assembly: Assembly;
+  readonly questions: Question[];
+  readonly assumptions: string[];
+}
+
+const wheelsBehind = (joint: Joint, paths: readonly WheelPath[]): Wheel[] => paths.filter((path) => path.joints.includes(joint)).map(({ wheel }) => wheel);
+
+function runOf(reading: Reading, joint: Joint, wheels: readonly Wheel[], number: number): Run {
+  const { car, circuits } = reading.assembly;
+  const distance = distanceOf(reading, joint);
+  const tube = distance?.tube ?? tubeByPorts(reading, joint, distance);
+  const a = endOf(reading, joint.from, tube);
+  const b = endOf(reading, joint.to, tube);
+  const stock = tube === undefined || car.material === undefined ? undefined : stockFor(reading.catalogue.tube, car.material, tube);
+  if (stock?.others) noteOnce(reading.assumptions, `${sayTube(stock.chosen.outsideDiameter)} ${stock.chosen.material} is taken from ${stock.chosen.name}, the cheapest of several walls`);
+  const circuit = circuits.find((one) => wheels.some((wheel) => one.wheels.includes(wheel)))?.name ?? circuits[0]?.name ?? "single";
+  const problems = [...problemsOf(a, tube), ...problemsOf(b, tube), ...(distance ? [] : [`length ${placesOf(joint)} not measured`])];
+  return { number, joint, circuit, wheels, a, b, tube, material: car.material, stock: stock?.chosen, length: distance?.length, basis: distance?.basis, over: distance?.over ?? [], problems };
+}
+
+function distanceOf(reading: Reading, joint: Joint): PlaceDistance | undefined {
+  const { car } = reading.assembly;
+  const [from, to] = ends(joint);
+  for (const [ref, place] of [[joint.from, from], [joint.to, to]] as const) if (place === undefined) askPlace(reading, ref);
+  if (from === undefined || to === undefined || car.platform === undefined) return undefined;
+  const distance = distanceBetween(lookUp(reading.catalogue.lengths, car.platform) ?? [], from, to, (tube) => nutsFitBoth(reading, joint, tube));
+  if (!distance) {
+    askOnce(reading, { table: "Lengths", column: "Length", subject: car.platform, blocks: true, ask: `How long is the line from ${from} to ${to}?`, why: "the tube for this run cannot be totalled" });
+  }
+  return distance;
+}
+
+const ends = ({ from, to }: Joint) => [from.instance.outletPlace ?? from.instance.place, to.instance.place] as const;
+const placesOf = (joint: Joint): string => ends(joint).map((place) => place ?? "?").join(" to ");
+
+function askPlace(reading: Reading, { instance }: PortRef): void {
+  askOnce(reading, {
+    table: "Components", column: "Place", subject: instance.component.name, blocks: true,
+    ask: `Where is ${instance.label} mounted?`, why: "the lengths of its lines depend on it",
+  });
+}
+
+/** Where no length states the tube, the nuts that fit both ports may leave one size only. */
+function tubeByPorts(reading: Reading, joint: Joint, distance: PlaceDistance | undefined): Metres | undefined {
+  const sizes = uniqueSizes(reading.catalogue.nuts.map(({ tube }) => tube));
+  const both = sizes.filter((tube) => nutsFitBoth(reading, joint, tube));
+  const [only] = both;
+  if (only !== undefined && both.length === 1) {
+    noteOnce(reading.assumptions, `${sayPort(joint.from)} to ${sayPort(joint.to)} is taken as ${sayTube(only)} tube, the one size whose nuts fit both ports`);
+    return only;
+  }
+  askOnce(reading, {
+    table: "Lengths", column: "Tube", subject: reading.assembly.car.platform ?? reading.assembly.car.name, blocks: true,
+    ask: `Which tube runs from ${placesOf(joint)}?`, why: distance?.basis === "estimated" ? "the measured legs it goes over state different sizes or none" : "the nuts at both ends depend on it",
+  });
+  return undefined;
+}
+
+function nutsFitBoth({ catalogue: { nuts } }: Reading, { from, to }: Joint, tube: Metres): boolean {
+  const faces = [faceOf(from.port), faceOf(to.port)];
+  return faces.every((face) => face !== undefined && fitTube({ nuts, adapters: [], jointCost: 0 }, tube, face).fits);
+}
+
+const uniqueSizes = (sizes: readonly Metres[]): Metres[] => [...new Map(sizes.map((size) => [tubeKey(size), size])).values()];
+
+function endOf(reading: Reading, at: PortRef, tube: Metres | undefined): RunEnd {
+  const face = faceOf(at.port);
+  if (!face && !at.instance.unnamed) {
+    const column = at.port.thread ? "Seat" : "Thread";
+    askOnce(reading, { table: "Ports", column, subject: at.instance.component.name, blocks: true, ask: `What ${column.toLowerCase()} has ${sayPort(at)}?`, why: "the nut at this end depends on it" });
+  }
+  if (!face || tube === undefined) return { at, fitting: undefined };
+  const { nuts, adapters, settings } = reading.catalogue;
+  return { at, fitting: fitTube({ nuts, adapters, jointCost: settings.jointCost }, tube, face) };
+}
+
+function problemsOf(end: RunEnd, tube: Metres | undefined): string[] {
+  const face = faceOf(end.at.port);
+  if (!face) return [`${sayPort(end.at)}: thread or seat not known`];
+  if (tube === undefined) return [`${sayPort(end.at)}: tube size not known`];
+  if (!end.fitting || end.fitting.fits) return [];
+  return [`${sayPort(end.at)}: ${sayTube(tube)} tube cannot be joined to ${sayFace(face)} (${end.fitting.reason})`];
+}
+
+function askOnce(reading: Reading, question: Question): void {
+  if (!reading.questions.some((other) => other.table === question.table && other.ask === question.ask)) reading.questions.push(question);
+}
+
+function noteOnce(assumptions: string[], text: string): void {
+  if (!assumptions.includes(text)) assumptions.push(text);
+}

@@ -1,0 +1,60 @@
+/** Every number that a shop or a rule may change, with its default, its unit and where the default comes from. */
+import { inches, millimetres, psi, type Metres, type Pascals } from "./quantity";
+
+export interface Settings {
+  readonly units: "us" | "metric";
+  readonly currency: string;
+  /** Added to an adapter chain's price for each adapter: every joint is a leak path and takes time. */
+  readonly jointCost: number;
+  /** Longest adapter chain on one end that raises nothing. */
+  readonly mostAdapters: number;
+  readonly flareAllowance: Metres;
+  readonly trimAllowance: Metres;
+  readonly sawKerf: Metres;
+  readonly discResidualLimit: Pascals;
+  readonly dualCircuitRuleYear: number;
+  readonly nearMissDiameter: Metres;
+  readonly nearMissPitchShare: number;
+  /** Rules that the shop has turned off or given another severity, by finding code. */
+  readonly rules: ReadonlyMap<string, RuleSwitch>;
+}
+
+/** What a shop may make of a rule. A stop is never switched, only accepted for one car. */
+export const RULE_SWITCHES = ["off", "note", "watch", "decide"] as const;
+export type RuleSwitch = (typeof RULE_SWITCHES)[number];
+
+export type SettingUnit = "in" | "mm" | "psi" | "bar" | "%" | "year" | "money" | "count" | "text";
+
+export interface SettingEntry<K extends Exclude<keyof Settings, "rules"> = Exclude<keyof Settings, "rules">> {
+  readonly key: K;
+  /** As written in the Settings table. */
+  readonly name: string;
+  readonly value: Settings[K];
+  /** The default as written in the table, in `unit`. */
+  readonly written: string | number;
+  readonly unit: SettingUnit;
+  readonly choices?: readonly string[];
+  readonly meaning: string;
+  readonly source: string;
+}
+
+const PRACTICE = "common practice, no source";
+
+export const settingEntries: readonly SettingEntry[] = [
+  { key: "units", name: "units", value: "us", written: "us", unit: "text", choices: ["us", "metric"], meaning: "units of every answer", source: "choice of the shop" },
+  { key: "currency", name: "currency", value: "USD", written: "USD", unit: "text", meaning: "currency of every price", source: "choice of the shop" },
+  { key: "jointCost", name: "joint cost", value: 6, written: 6, unit: "money", meaning: "added for each adapter when chains are compared", source: PRACTICE },
+  { key: "mostAdapters", name: "most adapters on one end", value: 2, written: 2, unit: "count", meaning: "a longer chain raises joint-count", source: PRACTICE },
+  { key: "flareAllowance", name: "flare allowance", value: inches(0.25), written: 0.25, unit: "in", meaning: "tube used up by forming one flare", source: PRACTICE },
+  { key: "trimAllowance", name: "trim allowance", value: inches(0.5), written: 0.5, unit: "in", meaning: "tube trimmed at each end when fitting", source: PRACTICE },
+  { key: "sawKerf", name: "saw kerf", value: inches(0.0625), written: 0.0625, unit: "in", meaning: "tube lost to each cut", source: PRACTICE },
+  { key: "discResidualLimit", name: "disc residual limit", value: psi(5), written: 5, unit: "psi", meaning: "a residual above this is a drum residual", source: PRACTICE },
+  { key: "dualCircuitRuleYear", name: "dual circuit rule year", value: 1968, written: 1968, unit: "year", meaning: "first year that needs two circuits", source: "49 CFR 571.105, passenger cars (from memory)" },
+  { key: "nearMissDiameter", name: "near-miss diameter", value: millimetres(0.5), written: 0.5, unit: "mm", meaning: "threads nearer than this in diameter may start in one another", source: PRACTICE },
+  { key: "nearMissPitchShare", name: "near-miss pitch", value: 0.25, written: 25, unit: "%", meaning: "and nearer than this in pitch", source: PRACTICE },
+];
+
+export const defaultSettings: Settings = {
+  ...(Object.fromEntries(settingEntries.map(({ key, value }) => [key, value])) as unknown as Omit<Settings, "rules">),
+  rules: new Map(),
+};
