@@ -78,14 +78,18 @@ function distanceOf(reading: Reading, joint: Joint): PlaceDistance | undefined {
   for (const [ref, place] of [[joint.from, from], [joint.to, to]] as const) if (place === undefined) askPlace(reading, ref);
   if (from === undefined || to === undefined || car.platform === undefined) return undefined;
   const distance = distanceBetween(lookUp(reading.catalogue.lengths, car.platform) ?? [], from, to, (tube) => nutsFitBoth(reading, joint, tube));
-  if (!distance) {
-    askOnce(reading, { table: "Lengths", column: "Length", subject: car.platform, blocks: true, ask: `How long is the line from ${from} to ${to}?`, why: "the tube for this run cannot be totalled" });
-  }
+  if (!distance) askLengths(reading, { column: "Length", ask: `How long is the line from ${from} to ${to}?`, why: "the tube for this run cannot be totalled" });
   return distance;
 }
 
 const ends = ({ from, to }: Joint) => [from.instance.outletPlace ?? from.instance.place, to.instance.place] as const;
 const placesOf = (joint: Joint): string => ends(joint).map((place) => place ?? "?").join(" to ");
+
+/** Asks for a length or a tube of the platform's; with the platform itself unknown, that is the one question. */
+function askLengths(reading: Reading, question: Pick<Question, "column" | "ask" | "why">): void {
+  const platform = lookUp(reading.catalogue.platforms, reading.assembly.car.platform);
+  if (platform) askOnce(reading, { ...question, table: "Lengths", subject: platform.name, blocks: true });
+}
 
 function askPlace(reading: Reading, { instance }: PortRef): void {
   askOnce(reading, {
@@ -103,10 +107,8 @@ function tubeByPorts(reading: Reading, joint: Joint, distance: PlaceDistance | u
     noteOnce(reading.assumptions, `${sayPort(joint.from)} to ${sayPort(joint.to)} is taken as ${sayTube(only)} tube, the one size whose nuts fit both ports`);
     return only;
   }
-  askOnce(reading, {
-    table: "Lengths", column: "Tube", subject: reading.assembly.car.platform ?? reading.assembly.car.name, blocks: true,
-    ask: `Which tube runs from ${placesOf(joint)}?`, why: distance?.basis === "estimated" ? "the measured legs it goes over state different sizes or none" : "the nuts at both ends depend on it",
-  });
+  const why = distance?.basis === "estimated" ? "the measured legs it goes over state different sizes or none" : "the nuts at both ends depend on it";
+  askLengths(reading, { column: "Tube", ask: `Which tube runs from ${placesOf(joint)}?`, why });
   return undefined;
 }
 

@@ -6,10 +6,12 @@ import { mates } from "../joint";
 import type { Question } from "../question";
 import { linePorts, masterCircuits, type MasterCircuits } from "./circuits";
 import { asFound, type FoundLink } from "./found-joins";
-import { placeKey, type Assembly, type Instance, type Joint, type PortRef } from "./graph";
-import { partsOf, type Parts, type UnknownPart } from "./parts";
-import { plumbCircuit, type Supply } from "./plumb";
-import { stationsOf } from "./stations";
+import { placeKey, type Assembly, type Circuit, type Instance, type Joint, type PortRef } from "./graph";
+import type { UnknownPart } from "./open-points";
+import { partsOf, type Parts } from "./parts";
+import { plumbCircuit, type CircuitToPlumb, type Supply } from "./plumb";
+import { stationsOf, type Station } from "./stations";
+import { unlistedPort } from "./stand-in";
 import { linksOf, type Link, type TeePool } from "./tees";
 
 export interface Assembled extends Assembly {
@@ -25,63 +27,72 @@ export interface Assembled extends Assembly {
  */
 export function assemble(catalogue: Catalogue, car: Car): Assembled {
   const parts = partsOf(catalogue, car);
+  const { open } = parts;
   const platform = lookUp(catalogue.platforms, car.platform);
-  const split = car.platformFigures.split ?? platform?.figures.split;
-  const master = parts.master && masterCircuits(parts.master.component, split);
-  const open = !master || parts.valvesUnknown || parts.unknownParts.some(({ column }) => column === "Valves");
-  const questions = [...askPlatform(car), ...parts.questions, ...(master?.questions ?? []), ...contentsQuestions(parts)];
-  const base = { car, unknownParts: parts.unknownParts, unknownPlatform: car.platform !== undefined && !platform };
-  if (open) return { ...base, circuits: master?.circuits ?? [], instances: listedInstances(parts), joints: [], plugged: new Set(), unplaced: [], questions, assumptions: parts.assumptions, unfed: [] };
-  return { ...base, ...join(catalogue, car, parts, master, questions) };
+  const master = parts.master && masterCircuits(parts.master.component, car.platformFigures.split ?? platform?.figures.split);
+  const questions = [...askPlatform(car), ...open.questions, ...(master?.questions ?? []), ...contentsQuestions(parts)];
+  const known = { car, unknownParts: open.unknownParts, unknownPlatform: car.platform !== undefined && !platform };
+  if (!master || parts.valvesUnknown) {
+    const nothing = { joints: [], plugged: new Set<string>(), unplaced: [], unfed: [] };
+    return { ...known, ...nothing, circuits: master?.circuits ?? [], instances: listedInstances(parts), questions, assumptions: open.assumptions };
+  }
+  const joined = join(catalogue, car, { parts, master });
+  return { ...known, ...joined, questions: [...questions, ...joined.questions] };
 }
 
-function join(catalogue: Catalogue, car: Car, parts: Parts, master: MasterCircuits, asked: readonly Question[]): Omit<Assembly, "car"> & { unfed: readonly Wheel[] } {
+interface Circuits {
+  readonly parts: Parts;
+  readonly master: MasterCircuits;
+}
+
+type Joined = Omit<Assembled, "car" | "unknownParts" | "unknownPlatform">;
+
+function join(catalogue: Catalogue, car: Car, { parts, master }: Circuits): Joined {
   const placed = stationsOf(parts, master.circuits, catalogue.settings.discResidualLimit);
-  const plumbed = master.circuits.map((circuit) => ({
-    circuit,
-    ...plumbCircuit({
-      wheels: circuit.wheels,
-      outlets: masterOutlets(parts, master, circuit.name),
-      stations: placed.stations.filter((station) => station.circuit === circuit.name),
-      rearHose: hoseOf(parts, circuit.name, master),
-      ends: endsOf(parts),
-    }),
-  }));
+  const plumbed = master.circuits.map((circuit) => ({ circuit, ...plumbCircuit(toPlumb({ parts, master }, circuit, placed.stations)) }));
   const pool: TeePool = { catalogue, car, listed: [...parts.tees], proposed: [] };
   const lines = plumbed.flatMap(({ circuit, supplies }) => supplies.flatMap((supply: Supply) => linksOf(pool, circuit.name, supply)));
   const inferred = [...lines, ...hoseEnds(parts, lines)];
   const instances = unique([...listedInstances(parts), ...inferred.flatMap(({ from, to }) => [from.instance, to.instance])]);
   const found = asFound(inferred, instances, catalogue.joins.get(nameKey(car.name)) ?? []);
-  const splitHose = master.circuits[0]?.name === "1" ? parts.hoses.toRearAxle : undefined;
+  const splitHose = isDiagonal(master) ? parts.hoses.toRearAxle : undefined;
   return {
     circuits: master.circuits,
     instances: instances.filter((instance) => instance !== splitHose),
     joints: found.links.map(asJoint),
     plugged: found.plugged,
     unplaced: placed.unplaced,
-    questions: [...asked, ...placed.questions, ...found.unmatched.map(askJoin)],
-    assumptions: [...parts.assumptions, ...master.assumptions, ...placed.assumptions, ...plumbed.flatMap(({ assumptions }) => assumptions), ...found.assumptions],
+    questions: [...placed.questions, ...found.unmatched.map(askJoin)],
+    assumptions: [parts.open, master, placed, ...plumbed, found].flatMap(({ assumptions }) => assumptions),
     unfed: plumbed.flatMap(({ unfed }) => unfed),
   };
 }
 
+const isDiagonal = (master: MasterCircuits): boolean => master.circuits[0]?.name === "1";
+
+const toPlumb = ({ parts, master }: Circuits, circuit: Circuit, stations: readonly Station[]): CircuitToPlumb => ({
+  wheels: circuit.wheels,
+  outlets: masterOutlets(parts, master, circuit.name),
+  stations: stations.filter((station) => station.circuit === circuit.name),
+  rearHose: hoseOf(parts, circuit.name, master),
+  ends: endsOf(parts),
+});
+
 const masterOutlets = (parts: Parts, master: MasterCircuits, circuit: string): PortRef[] =>
-  !parts.master ? [] : linePorts(parts.master.component, "out").filter((port) => master.circuitOfOutlet.get(port.name) === circuit).map((port) => ({ instance: parts.master as Instance, port }));
+  [parts.master].flatMap((instance) => (instance ? linePorts(instance.component, "out").map((port) => ({ instance, port })) : [])).filter(({ port }) => master.circuitOfOutlet.get(port.name) === circuit);
 
 /** On a diagonal split each circuit has a rear hose of its own, even where one name stands for both. */
 function hoseOf(parts: Parts, circuit: string, master: MasterCircuits): Instance | undefined {
   const hose = parts.hoses.toRearAxle;
   if (!hose || circuit === "front") return undefined;
-  return master.circuits[0]?.name === "1" ? { ...hose, label: `${hose.component.name}@${circuit}` } : hose;
+  return isDiagonal(master) ? { ...hose, label: `${hose.component.name}@${circuit}` } : hose;
 }
 
 /** The hard line at a wheel ends at its hose; without one, or beyond the rear hose, at the brake. */
 function endsOf(parts: Parts): Record<Wheel, PortRef> {
   const end = (wheel: Wheel): PortRef => {
     const instance = parts.hoses.atWheel[wheel] ?? parts.brakes[wheel];
-    const port = linePorts(instance.component, "in")[0] ?? parts.brakes[wheel].component.ports[0];
-    if (!port) throw new Error(`${instance.label} has no inlet`);
-    return { instance, port };
+    return { instance, port: linePorts(instance.component, "in")[0] ?? unlistedPort("in") };
   };
   return { LF: end("LF"), RF: end("RF"), LR: end("LR"), RR: end("RR") };
 }

@@ -5,7 +5,8 @@ import { inPsi, type Pascals } from "../quantity";
 import type { Question } from "../question";
 import { linePorts, outletsFedBy, wheelsServed } from "./circuits";
 import { isBeyondRearHose, placeKey, type Circuit, type CircuitName, type Instance } from "./graph";
-import type { ListedInstance, Parts } from "./parts";
+import type { ListedInstance } from "./listed-parts";
+import type { Parts } from "./parts";
 
 export interface Station {
   readonly instance: Instance;
@@ -22,6 +23,8 @@ export interface Stations {
   readonly questions: readonly Question[];
   readonly assumptions: readonly string[];
 }
+
+const sayCircuit = (name: CircuitName): string => (name === "1" || name === "2" ? `circuit ${name}` : `the ${name} line`);
 
 interface Inlet {
   readonly listed: ListedInstance;
@@ -46,7 +49,7 @@ export function stationsOf(parts: Parts, circuits: readonly Circuit[], discResid
       questions.push(askCircuit(inlet.listed.instance.component, circuits));
       continue;
     }
-    if (assumed) assumptions.push(`${inlet.listed.instance.label} is taken to be in the ${circuit.name} line, by ${assumed}`);
+    if (assumed) assumptions.push(`${inlet.listed.instance.label} is taken to be in ${sayCircuit(circuit.name)}, by ${assumed}`);
     stations.push(stationOn(circuit, inlet));
   }
   return { stations, unplaced, questions, assumptions };

@@ -5,9 +5,10 @@ import type { Car } from "../car";
 import type { Component, Port } from "../component";
 import { linePorts } from "./circuits";
 import { isBeyondRearHose, placeKey, type CircuitName, type Instance, type PortRef } from "./graph";
-import type { ListedInstance } from "./parts";
+import type { ListedInstance } from "./listed-parts";
 import type { Demand, Supply } from "./plumb";
 import { nearestPlace } from "./places";
+import { unlistedPort, unlistedTee } from "./stand-in";
 
 export interface Link {
   readonly from: PortRef;
@@ -82,14 +83,6 @@ const priceOf = (component: Component): number => component.price ?? Infinity;
 function teePorts(tee: Component): { inlet: Port; outlets: Port[] } {
   const inlets = linePorts(tee, "in");
   const ports = [...inlets, ...linePorts(tee, "out")];
-  const inlet = ports[0] ?? openPort("in");
+  const inlet = ports[0] ?? unlistedPort("in");
   return { inlet, outlets: ports.filter((port) => port !== inlet) };
 }
-
-const openPort = (flow: "in" | "out"): Port => ({ name: flow, flow, circuit: "any", serves: "any", gender: "female", plugged: false, use: "line" });
-
-/** Stands in when the catalogue lists no tee: its threads are then an open question. */
-const unlistedTee: Component = {
-  name: "tee", kind: "tee", description: "a tee that Components does not list yet", passages: [],
-  ports: [openPort("in"), { ...openPort("out"), name: "out 1" }, { ...openPort("out"), name: "out 2" }],
-};

@@ -1,0 +1,30 @@
+/** One example for each worksheet function, calculated on the demo workbook when the reference page is made. */
+import { demoDocument } from "../../src/embedded/demo-document";
+import { evaluateFormula } from "../../src/embedded/eval-formula";
+import { productFunctions } from "../../src/embedded/product-functions";
+import { gridLibrary } from "../grid-library";
+
+/** Two of the demo's cars, so that an answer stays short. */
+const TWO_CARS = 'Cars[#Headers], INDEX(Cars, 1, 0), Catalog!B2';
+
+export const exampleFormulas: Readonly<Record<string, string>> = {
+  CATALOG: "PLUMB.CATALOG(Nuts[#All], Adapters[#All])",
+  THREAD: 'PLUMB.THREAD(0.3705, 24, "in")',
+  FITTING: 'PLUMB.FITTING("3/16", "1/2-20", "inverted-flare-45", Catalog!B2)',
+  ADAPT: 'PLUMB.ADAPT("3/8-24", "inverted-flare-45", "M10x1", "bubble-iso", Catalog!B2)',
+  RUNS: `PLUMB.RUNS(${TWO_CARS})`,
+  PARTS: `PLUMB.PARTS(${TWO_CARS})`,
+  CHECK: "PLUMB.CHECK(Cars[#Headers], Cars, Catalog!B2)",
+  VERDICT: "PLUMB.VERDICT(Cars[#Headers], Cars, Catalog!B2)",
+  TUBING: "PLUMB.TUBING(Cars[#Headers], Cars, Catalog!B2)",
+};
+
+const ROWS_SHOWN = 6;
+
+/** The first rows of an example's answer, cells parted by bars. */
+export function exampleAnswer(id: string): string {
+  const answer = evaluateFormula(gridLibrary, demoDocument(), productFunctions, exampleFormulas[id] ?? "");
+  if ("error" in answer) throw new Error(`The example of ${id} answers ${answer.error}: ${answer.message}`);
+  const shown = answer.rows.slice(0, ROWS_SHOWN).map((row) => row.join(" | ").trimEnd());
+  return [...shown, ...(answer.rows.length > ROWS_SHOWN ? [`… ${answer.rows.length - ROWS_SHOWN} more rows`] : [])].join("\n");
+}

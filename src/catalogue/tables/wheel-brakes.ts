@@ -1,0 +1,43 @@
+/** WheelBrakes: the figures of components of kind disc or drum. */
+import { BRAKE_TYPES, type WheelBrake } from "../../core/component";
+import { count, figure, name, NOT_NEGATIVE, quantity, yesNo, choice } from "../column";
+import { table } from "../table-spec";
+import { distance } from "../trade-columns";
+import { length, pistonCount, pressure } from "../unit";
+
+export interface WheelBrakeRow {
+  readonly component: string;
+  readonly wheelBrake: WheelBrake;
+}
+
+export const wheelBrakesTable = table({
+  name: "WheelBrakes",
+  holds: "the figures of one disc or drum brake",
+  columns: {
+    component: name("Component", "a component of kind disc or drum"),
+    pistons: count("Pistons", { least: 1, most: 12, says: "from 1 to 12" }, { quantity: pistonCount }),
+    piston: distance("Piston"),
+    type: choice("Type", BRAKE_TYPES, { sliding: "floating", "two leading shoe": "two-leading" }),
+    friction: figure("Friction", { least: 0.05, most: 1.5, says: "from 0.05 to 1.5" }),
+    outerRadius: distance("Outer radius"),
+    innerRadius: distance("Inner radius"),
+    drumRadius: distance("Drum radius"),
+    factorLow: figure("Factor low"),
+    factor: figure("Factor"),
+    factorHigh: figure("Factor high"),
+    threshold: quantity("Threshold", pressure),
+    clearance: quantity("Clearance", length, NOT_NEGATIVE),
+    cupExpanders: yesNo("Cup expanders"),
+    parkingBrake: yesNo("Parking brake"),
+  },
+  knownBy: [["component"], ["pistons", "piston", "type", "friction", "factor", "outerRadius", "drumRadius", "cupExpanders", "parkingBrake"]],
+  toCore: ({ component, ...wheelBrake }, refuse): WheelBrakeRow => {
+    if (isNotBelow(wheelBrake.innerRadius, wheelBrake.outerRadius)) refuse("innerRadius", "a radius below Outer radius");
+    if (isAbove(wheelBrake.factorLow, wheelBrake.factor)) refuse("factorLow", "a number not above Factor");
+    if (isAbove(wheelBrake.factor, wheelBrake.factorHigh)) refuse("factorHigh", "a number not below Factor");
+    return { component, wheelBrake };
+  },
+});
+
+const isAbove = (a: number | undefined, b: number | undefined): boolean => a !== undefined && b !== undefined && a > b;
+const isNotBelow = (a: number | undefined, b: number | undefined): boolean => a !== undefined && b !== undefined && a >= b;

@@ -1,0 +1,18 @@
+/** The heading row of every table-valued answer: names and order are frozen, columns are only appended. */
+import { checkColumns, partColumns, runColumns, tubingColumns, verdictColumns } from "./car-tables";
+import type { Column, Units } from "./columns";
+import { adaptColumns, fittingColumns, threadColumns } from "./fitting-tables";
+
+const headingsOf = <Row>(columns: readonly Column<Row>[], units: Units): string[] => columns.map(({ heading }) => heading(units));
+
+/** By function, in the order of docs/functions.md. */
+export const answerHeadings = (units: Units): Readonly<Record<string, readonly string[]>> => ({
+  THREAD: headingsOf(threadColumns(units === "us"), units),
+  FITTING: headingsOf(fittingColumns, units),
+  ADAPT: headingsOf(adaptColumns, units),
+  RUNS: headingsOf(runColumns, units),
+  PARTS: headingsOf(partColumns, units),
+  CHECK: headingsOf(checkColumns, units),
+  VERDICT: headingsOf(verdictColumns, units),
+  TUBING: headingsOf(tubingColumns, units),
+});
