@@ -118,6 +118,16 @@ export function choice<const T extends string>(heading: string, choices: readonl
   return column(heading, sayChoices(choices), (raw) => byKey.get(wordKey(textOf(raw) ?? "")) ?? new Refusal(), naming);
 }
 
+/** Several of a few words in one cell, split on `;`; a blank cell is an empty list. */
+export function choices<const T extends string>(heading: string, words: readonly T[], written: Readonly<Record<string, NoInfer<T>>> = {}): Column<readonly T[]> {
+  const byKey = new Map<string, T>([...Object.entries(written), ...words.map((one) => [one, one] as const)].map(([key, value]) => [wordKey(key), value]));
+  const read: CellReader<readonly T[]> = (raw) => {
+    const found = listOf(textOf(raw) ?? "").map((word) => byKey.get(wordKey(word)));
+    return found.every((word) => word !== undefined) ? found : new Refusal();
+  };
+  return blankMeans(column(heading, `${sayChoices(words)} (several are split by ;)`, read), [], "not stated");
+}
+
 const YES_NO: ReadonlyMap<string, boolean> = new Map([["yes", true], ["y", true], ["true", true], ["no", false], ["n", false], ["false", false]]);
 
 export function yesNo(heading: string, naming: Naming = {}): Column<boolean | undefined> {

@@ -6,7 +6,7 @@ import { inches } from "../core/quantity";
 import { threadNamed } from "../core/thread";
 import { MATERIALS } from "../core/tube";
 import { listOf, numberOf, textOf, wordKey } from "./cell";
-import { blankMeans, choice, column, quantity, Refusal, type Column, type Naming, type Range } from "./column";
+import { blankMeans, choice, choices, column, quantity, Refusal, type Column, type Naming, type Range } from "./column";
 import { length, share, type Unit } from "./unit";
 
 export const THREAD_ACCEPTS = "a thread such as 3/8-24, M10x1 or 1/8-27 NPT";
@@ -23,8 +23,10 @@ export const seat = (heading: string) =>
 
 export const gender = (heading: string) => choice(heading, GENDERS, { f: "female", m: "male", internal: "female", external: "male" });
 
-export const material = (heading: string) =>
-  choice(heading, MATERIALS, { steel: "mild steel", "stainless steel": "stainless", cupronickel: "copper-nickel" });
+const MATERIAL_WORDS = { steel: "mild steel", "stainless steel": "stainless", cupronickel: "copper-nickel" } as const;
+
+export const material = (heading: string) => choice(heading, MATERIALS, MATERIAL_WORDS);
+export const materials = (heading: string) => choices(heading, MATERIALS, MATERIAL_WORDS);
 
 export const split = (heading: string) => choice(heading, SPLITS, { "front rear": "front/rear", "front and rear": "front/rear", "front / rear": "front/rear", x: "diagonal" });
 

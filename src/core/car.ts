@@ -36,9 +36,11 @@ export interface Car {
   readonly valves: Stated<readonly ListedPart[]>;
   readonly hoses: Stated<readonly ListedPart[]>;
   readonly material?: Material | undefined;
+  /** Materials that the row names besides the first. */
+  readonly otherMaterials: readonly Material[];
   readonly scope: Scope;
   readonly conversion?: boolean | undefined;
-  readonly fluid?: Fluid | undefined;
+  readonly fluids: readonly Fluid[];
   readonly valveSetting?: ValveSetting | undefined;
   /** What the quote sells; undefined when the row does not limit it. The rest is on the car. */
   readonly supply?: readonly string[] | undefined;

@@ -106,6 +106,9 @@ export interface Booster {
   readonly spring?: Newtons | undefined;
 }
 
+export const SWITCH_SENSES = ["differential-pressure", "level", "stop-lamp"] as const;
+export type SwitchSense = (typeof SWITCH_SENSES)[number];
+
 export interface Component {
   readonly name: string;
   readonly kind: ComponentKind;
@@ -125,6 +128,8 @@ export interface Component {
   readonly expansion?: SquareMetres | undefined;
   /** Has an electrical connection. */
   readonly wire?: boolean | undefined;
+  /** What a switch tells the driver of. */
+  readonly senses?: SwitchSense | undefined;
   /** Has an arrow: works in one direction only. */
   readonly directional?: boolean | undefined;
   readonly ports: readonly Port[];

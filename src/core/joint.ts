@@ -32,6 +32,12 @@ const FLARE_FOR_SEAT: Readonly<Record<Seat, Flare>> = {
 /** The flare that seals on a seat: a 45° inverted flare is doubled, a 37° flare is made single (SAE J512 and J514, from memory). */
 export const flareFor = (seat: Seat): Flare => FLARE_FOR_SEAT[seat];
 
+/**
+ * The gender of a port whose row does not say: a 37° or 45° flare port and a compression port are male under a female nut,
+ * every other port of a brake part is a female hole; its nut is the opposite (SAE J512, J514, from memory).
+ */
+export const usualPortGender = (seat: Seat | undefined): Gender => (seat === "flare-37" || seat === "flare-45" || seat === "compression" ? "male" : "female");
+
 export const opposite = (gender: Gender): Gender => (gender === "female" ? "male" : "female");
 
 /** A joint seals only when thread and seat are the same and the genders differ: a thread that fits on another seat leaks. Symmetric. */

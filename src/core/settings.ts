@@ -8,10 +8,14 @@ export interface Settings {
   readonly jointCost: number;
   /** Longest adapter chain on one end that raises nothing. */
   readonly mostAdapters: number;
+  /** Added to the parts of a run that is made up from straight tube. */
+  readonly madeUpRunCost: number;
   readonly flareAllowance: Metres;
   readonly trimAllowance: Metres;
   readonly sawKerf: Metres;
   readonly discResidualLimit: Pascals;
+  /** How the shop bleeds: a hold-off valve shuts the front line to a pressure bleeder. */
+  readonly bleeding: "pressure" | "pedal";
   readonly dualCircuitRuleYear: number;
   readonly nearMissDiameter: Metres;
   readonly nearMissPitchShare: number;
@@ -45,10 +49,12 @@ export const settingEntries: readonly SettingEntry[] = [
   { key: "currency", name: "currency", value: "USD", written: "USD", unit: "text", meaning: "currency of every price", source: "choice of the shop" },
   { key: "jointCost", name: "joint cost", value: 6, written: 6, unit: "money", meaning: "added for each adapter when chains are compared", source: PRACTICE },
   { key: "mostAdapters", name: "most adapters on one end", value: 2, written: 2, unit: "count", meaning: "a longer chain raises joint-count", source: PRACTICE },
+  { key: "madeUpRunCost", name: "made-up run cost", value: 18, written: 18, unit: "money", meaning: "bending and flaring one run from straight tube", source: PRACTICE },
   { key: "flareAllowance", name: "flare allowance", value: inches(0.25), written: 0.25, unit: "in", meaning: "tube used up by forming one flare", source: PRACTICE },
   { key: "trimAllowance", name: "trim allowance", value: inches(0.5), written: 0.5, unit: "in", meaning: "tube trimmed at each end when fitting", source: PRACTICE },
   { key: "sawKerf", name: "saw kerf", value: inches(0.0625), written: 0.0625, unit: "in", meaning: "tube lost to each cut", source: PRACTICE },
   { key: "discResidualLimit", name: "disc residual limit", value: psi(5), written: 5, unit: "psi", meaning: "a residual above this is a drum residual", source: PRACTICE },
+  { key: "bleeding", name: "bleeding", value: "pressure", written: "pressure", unit: "text", choices: ["pressure", "pedal"], meaning: "how the shop bleeds brakes", source: "choice of the shop" },
   { key: "dualCircuitRuleYear", name: "dual circuit rule year", value: 1968, written: 1968, unit: "year", meaning: "first year that needs two circuits", source: "49 CFR 571.105, passenger cars (from memory)" },
   { key: "nearMissDiameter", name: "near-miss diameter", value: millimetres(0.5), written: 0.5, unit: "mm", meaning: "threads nearer than this in diameter may start in one another", source: PRACTICE },
   { key: "nearMissPitchShare", name: "near-miss pitch", value: 0.25, written: 25, unit: "%", meaning: "and nearer than this in pitch", source: PRACTICE },

@@ -1,4 +1,5 @@
 /** Screw threads: their names, their limits of size, and which ones are mistaken for which. */
+import { pipeOutsideDiameter, pipeWindows } from "./pipe-thread";
 import { inches, inMillimetres, metres, millimetres, type Metres } from "./quantity";
 
 export type ThreadSystem = "unified" | "metric" | "taper-pipe";
@@ -19,9 +20,6 @@ export interface Window {
 
 const UNIFIED_NAME = /^#?\s*(?:(\d+)[ -])?(\d+)\/(\d+)\s*[-x×]\s*(\d+)(?:\s*(NPT[F]?|UNF|UNC|UNS|UNEF|UN))?$/i;
 const METRIC_NAME = /^M\s*(\d+(?:\.\d+)?)\s*[x×*]\s*(\d+(?:\.\d+)?)$/i;
-
-/** Outside diameters of the taper pipe sizes by nominal size in inches (ASME B1.20.1, from memory). */
-const PIPE_DIAMETER: Readonly<Record<string, number>> = { "1/16": 0.3125, "1/8": 0.405, "1/4": 0.54, "3/8": 0.675, "1/2": 0.84 };
 
 /**
  * Reads a thread's name as people write it.
@@ -50,8 +48,8 @@ function unifiedThread(text: string): Thread | undefined {
   const size = `${whole ? `${whole} ` : ""}${numerator}/${denominator}`;
   const pitch = inches(1 / Number(perInch));
   if (series?.toUpperCase().startsWith("NPT")) {
-    const outside = PIPE_DIAMETER[size];
-    return outside === undefined ? undefined : { name: `${size}-${Number(perInch)} NPT`, system: "taper-pipe", majorDiameter: inches(outside), pitch };
+    const outside = pipeOutsideDiameter(size, Number(perInch));
+    return outside === undefined ? undefined : { name: `${size}-${Number(perInch)} NPT`, system: "taper-pipe", majorDiameter: outside, pitch };
   }
   return { name: `${size}-${Number(perInch)}`, system: "unified", majorDiameter: inches(nominal), pitch };
 }
@@ -63,6 +61,8 @@ function unifiedThread(text: string): Thread | undefined {
  *   (from memory); ISO 965-1 table values for es of 6g and Td of grade 6 (from memory)
  */
 export function externalMajorWindow(thread: Thread): Window {
+  const pipe = pipeWindowsOf(thread);
+  if (pipe) return { least: pipe.external[0], most: pipe.external[1] };
   if (thread.system === "metric") {
     const { deviation, majorTolerance } = metricGrades(inMillimetres(thread.pitch));
     return below(millimetres(inMillimetres(thread.majorDiameter) - deviation / 1000), millimetres(majorTolerance / 1000));
@@ -79,6 +79,8 @@ export function externalMajorWindow(thread: Thread): Window {
  *   ISO 965-1 table values for TD1 of grade 6 (from memory)
  */
 export function internalMinorWindow(thread: Thread): Window {
+  const pipe = pipeWindowsOf(thread);
+  if (pipe) return { least: pipe.internal[0], most: pipe.internal[1] };
   if (thread.system === "metric") {
     const pitch = inMillimetres(thread.pitch);
     const least = inMillimetres(thread.majorDiameter) - 1.0825318 * pitch;
@@ -104,6 +106,7 @@ export function isNearMiss(a: Thread, b: Thread, limits: NearMissLimits): boolea
   return apart <= limits.diameter + 1e-9 && pitchApart <= limits.pitchShare + 1e-9;
 }
 
+const pipeWindowsOf = (thread: Thread) => (thread.system === "taper-pipe" ? pipeWindows(thread.name.slice(0, thread.name.indexOf("-"))) : undefined);
 const inchDiameter = (thread: Thread) => thread.majorDiameter / inches(1);
 const inchPitch = (thread: Thread) => thread.pitch / inches(1);
 const below = (most: Metres, tolerance: Metres): Window => ({ least: metres(most - tolerance), most });

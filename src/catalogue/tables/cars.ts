@@ -1,9 +1,9 @@
 /** Cars: one row a customer's car. Read apart from the catalogue, and a cell that cannot be read never takes its row along. */
 import { FLUIDS, SCOPES, type Car, type ValveSetting } from "../../core/car";
 import { listOf, numberOf, textOf, wordKey } from "../cell";
-import { blankMeans, choice, column, list, name, Refusal, text, yesNo, year, type CellReader } from "../column";
+import { blankMeans, choice, choices, column, list, name, Refusal, text, yesNo, year, type CellReader } from "../column";
 import { table } from "../table-spec";
-import { listedPart, listedParts, material } from "../trade-columns";
+import { listedPart, listedParts, materials } from "../trade-columns";
 import { pressure, type Unit } from "../unit";
 import { figuresOf, platformFigureColumns } from "./platforms";
 import type { Pascals } from "../../core/quantity";
@@ -37,10 +37,10 @@ export const carsTable = table({
     booster: listedPart("Booster"),
     valves: listedParts("Valves"),
     hoses: listedParts("Hoses"),
-    material: material("Material"),
+    materials: materials("Material"),
     scope: blankMeans(choice("Scope", SCOPES), "all", "all"),
     conversion: yesNo("Conversion"),
-    fluid: choice("Fluid", FLUIDS, { "3": "DOT 3", "4": "DOT 4", "5": "DOT 5", "5.1": "DOT 5.1", dot3: "DOT 3", dot4: "DOT 4", dot5: "DOT 5", "dot5.1": "DOT 5.1" }),
+    fluids: choices("Fluid", FLUIDS, { "3": "DOT 3", "4": "DOT 4", "5": "DOT 5", "5.1": "DOT 5.1", dot3: "DOT 3", dot4: "DOT 4", dot5: "DOT 5", "dot5.1": "DOT 5.1" }),
     valveSetting: column("Valve split set", "a pressure above 0, or none when wound out to no reduction", readSetting, { quantity: pressure }),
     supply: list("Supply", "what the quote sells (several are split by ;)"),
     accepted: blankMeans(column("Accepted", "code: reason (several are split by ;)", readAccepted), new Map<string, string>(), "none"),
@@ -58,10 +58,11 @@ export const carsTable = table({
     booster: row.booster,
     valves: row.valves,
     hoses: row.hoses,
-    material: row.material,
+    material: row.materials[0],
+    otherMaterials: row.materials.slice(1),
     scope: row.scope,
     conversion: row.conversion,
-    fluid: row.fluid,
+    fluids: row.fluids,
     valveSetting: row.valveSetting,
     supply: row.supply,
     accepted: row.accepted,

@@ -1,5 +1,5 @@
 /** Components: what a car's brake system is made of. */
-import { COMPONENT_KINDS, type Component } from "../../core/component";
+import { COMPONENT_KINDS, SWITCH_SENSES, type Component } from "../../core/component";
 import { inches } from "../../core/quantity";
 import { choice, figure, filled, name, NOT_NEGATIVE, quantity, text, yesNo, type Range } from "../column";
 import { table } from "../table-spec";
@@ -35,6 +35,7 @@ export const componentsTable = table({
     length: distance("Length"),
     expansion: quantity("Expansion", volumePerLength),
     wire: yesNo("Wire"),
+    senses: choice("Senses", SWITCH_SENSES),
   },
   knownBy: [["name"], ["kind"]],
   toCore: (row): ComponentRow => ({ ...row, description: row.description ?? "" }),

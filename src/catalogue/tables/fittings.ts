@@ -1,5 +1,6 @@
 /** Nuts and Adapters: what joins a tube, or one thread, to another. */
 import type { Adapter, Nut } from "../../core/catalogue";
+import { opposite, usualPortGender } from "../../core/joint";
 import { figure, filled, name, NOT_NEGATIVE } from "../column";
 import { table } from "../table-spec";
 import { gender, seat, thread, tubeSize } from "../trade-columns";
@@ -12,11 +13,11 @@ export const nutsTable = table({
     tube: filled(tubeSize("Tube")),
     thread: filled(thread("Thread")),
     seat: filled(seat("Seat")),
-    gender: filled(gender("Gender")),
+    gender: gender("Gender"),
     price: figure("Price", NOT_NEGATIVE),
   },
   knownBy: [["name"], ["tube"], ["thread"], ["seat"], ["gender"]],
-  toCore: (row): Nut => ({ name: row.name, tube: row.tube, face: { thread: row.thread, seat: row.seat, gender: row.gender }, price: row.price }),
+  toCore: (row): Nut => ({ name: row.name, tube: row.tube, face: { thread: row.thread, seat: row.seat, gender: row.gender ?? opposite(usualPortGender(row.seat)) }, price: row.price }),
 });
 
 export const adaptersTable = table({

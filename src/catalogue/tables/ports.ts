@@ -1,6 +1,6 @@
 /** Ports: every threaded hole or end of a component. */
 import { PORT_CIRCUITS, SERVES, type Port } from "../../core/component";
-import type { Gender, Seat } from "../../core/joint";
+import { usualPortGender } from "../../core/joint";
 import { blankMeans, choice, filled, name, quantity, text, yesNo } from "../column";
 import { table } from "../table-spec";
 import { distance, gender, seat, thread } from "../trade-columns";
@@ -33,11 +33,5 @@ export const portsTable = table({
     stroke: distance("Stroke"),
   },
   knownBy: [["component"], ["name"], ["flow"]],
-  toCore: ({ component, ...port }): PortRow => ({ component, port: { ...port, gender: port.gender ?? usualGender(port.seat) } }),
+  toCore: ({ component, ...port }): PortRow => ({ component, port: { ...port, gender: port.gender ?? usualPortGender(port.seat) } }),
 });
-
-/**
- * The gender of a port whose row does not say: a 37° or 45° flare port and a compression port are male under a female nut,
- * every other port of a brake part is a female hole (SAE J512, J514, from memory).
- */
-const usualGender = (portSeat: Seat | undefined): Gender => (portSeat === "flare-37" || portSeat === "flare-45" || portSeat === "compression" ? "male" : "female");
