@@ -2,7 +2,8 @@
 import { distanceBetween, sayPort, type Assembly, type CircuitName, type Joint, type PlaceDistance, type PortRef, type WheelPath } from "./assembly";
 import { lookUp, type Catalogue } from "./catalogue";
 import { axleOf, faceOf, type Wheel } from "./component";
-import { fitTube, type Fitting, type NoFitting } from "./fittings";
+import { fitterFor } from "./fitter";
+import type { Fitting, NoFitting } from "./fittings";
 import { sayFace } from "./joint";
 import type { Metres } from "./quantity";
 import type { Question } from "./question";
@@ -112,9 +113,9 @@ function tubeByPorts(reading: Reading, joint: Joint, distance: PlaceDistance | u
   return undefined;
 }
 
-function nutsFitBoth({ catalogue: { nuts } }: Reading, { from, to }: Joint, tube: Metres): boolean {
+function nutsFitBoth({ catalogue }: Reading, { from, to }: Joint, tube: Metres): boolean {
   const faces = [faceOf(from.port), faceOf(to.port)];
-  return faces.every((face) => face !== undefined && fitTube({ nuts, adapters: [], jointCost: 0 }, tube, face).fits);
+  return faces.every((face) => face !== undefined && fitterFor(catalogue).takesNut(tube, face));
 }
 
 const uniqueSizes = (sizes: readonly Metres[]): Metres[] => [...new Map(sizes.map((size) => [tubeKey(size), size])).values()];
@@ -126,8 +127,7 @@ function endOf(reading: Reading, at: PortRef, tube: Metres | undefined): RunEnd 
     askOnce(reading, { table: "Ports", column, subject: at.instance.component.name, blocks: true, ask: `What ${column.toLowerCase()} has ${sayPort(at)}?`, why: "the nut at this end depends on it" });
   }
   if (!face || tube === undefined) return { at, fitting: undefined };
-  const { nuts, adapters, settings } = reading.catalogue;
-  return { at, fitting: fitTube({ nuts, adapters, jointCost: settings.jointCost }, tube, face) };
+  return { at, fitting: fitterFor(reading.catalogue).fit(tube, face) };
 }
 
 function problemsOf(end: RunEnd, tube: Metres | undefined): string[] {

@@ -9,7 +9,7 @@ import { asFound, type FoundLink } from "./found-joins";
 import { placeKey, type Assembly, type Circuit, type Instance, type Joint, type PortRef } from "./graph";
 import type { UnknownPart } from "./open-points";
 import { partsOf, type Parts } from "./parts";
-import { plumbCircuit, type CircuitToPlumb, type Supply } from "./plumb";
+import { plumbCircuit, type CircuitToPlumb } from "./plumb";
 import { stationsOf, type Station } from "./stations";
 import { unlistedPort } from "./stand-in";
 import { linksOf, type Link, type TeePool } from "./tees";
@@ -48,10 +48,10 @@ interface Circuits {
 type Joined = Omit<Assembled, "car" | "unknownParts" | "unknownPlatform">;
 
 function join(catalogue: Catalogue, car: Car, { parts, master }: Circuits): Joined {
-  const placed = stationsOf(parts, master.circuits, catalogue.settings.discResidualLimit);
+  const placed = stationsOf(parts, master, catalogue.settings.discResidualLimit);
   const plumbed = master.circuits.map((circuit) => ({ circuit, ...plumbCircuit(toPlumb({ parts, master }, circuit, placed.stations)) }));
-  const pool: TeePool = { catalogue, car, listed: [...parts.tees], proposed: [] };
-  const lines = plumbed.flatMap(({ circuit, supplies }) => supplies.flatMap((supply: Supply) => linksOf(pool, circuit.name, supply)));
+  const pool: TeePool = { catalogue, car, hasRearHose: parts.hoses.toRearAxle !== undefined, listed: [...parts.tees], proposed: [], assumptions: [] };
+  const lines = linksOf(pool, plumbed.flatMap(({ circuit, supplies }) => supplies.map((supply) => ({ ...supply, circuit: circuit.name }))));
   const inferred = [...lines, ...hoseEnds(parts, lines)];
   const instances = unique([...listedInstances(parts), ...inferred.flatMap(({ from, to }) => [from.instance, to.instance])]);
   const found = asFound(inferred, instances, catalogue.joins.get(nameKey(car.name)) ?? []);
@@ -63,7 +63,7 @@ function join(catalogue: Catalogue, car: Car, { parts, master }: Circuits): Join
     plugged: found.plugged,
     unplaced: placed.unplaced,
     questions: [...placed.questions, ...found.unmatched.map(askJoin)],
-    assumptions: [parts.open, master, placed, ...plumbed, found].flatMap(({ assumptions }) => assumptions),
+    assumptions: [parts.open, master, placed, ...plumbed, pool, found].flatMap(({ assumptions }) => assumptions),
     unfed: plumbed.flatMap(({ unfed }) => unfed),
   };
 }

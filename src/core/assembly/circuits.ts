@@ -1,6 +1,6 @@
 /** Which circuits a car has, which master outlets feed them, and which wheels each must reach. */
 import type { Split } from "../car";
-import { axleOf, isPlain, portNamed, WHEELS, type Component, type Port, type Serves, type Wheel } from "../component";
+import { axleOf, isPlain, portNamed, WHEELS, type Axle, type Component, type Port, type Serves, type Wheel } from "../component";
 import type { Question } from "../question";
 import type { Circuit, CircuitName } from "./graph";
 
@@ -97,5 +97,18 @@ export function outletsFedBy(component: Component, inlet: Port): Port[] {
   if (listed.length > 0) return outlets.filter((port) => listed.includes(port));
   const unclaimed = outlets.filter((port) => !component.passages.some((passage) => passage.to === port.name));
   if (component.passages.length > 0 && !isPlain(component)) return [];
-  return unclaimed.filter((port) => port.circuit === inlet.circuit || port.circuit === "any" || inlet.circuit === "any");
+  return unclaimed.filter((port) => inOneCircuit(inlet, port));
+}
+
+/** Where a port leaves its circuit out, the axle it serves tells front from rear. */
+function inOneCircuit(inlet: Port, outlet: Port): boolean {
+  if (inlet.circuit !== "any" && outlet.circuit !== "any") return inlet.circuit === outlet.circuit;
+  const [a, b] = [axleTold(inlet), axleTold(outlet)];
+  return a === undefined || b === undefined || a === b;
+}
+
+function axleTold({ circuit, serves }: Port): Axle | undefined {
+  if (circuit !== "any") return circuit === "front" || circuit === "rear" ? circuit : undefined;
+  const axles = new Set(wheelsServed(serves, WHEELS).map(axleOf));
+  return axles.size === 1 ? [...axles][0] : undefined;
 }

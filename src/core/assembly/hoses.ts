@@ -37,7 +37,7 @@ function placed(context: Context, parts: readonly ListedInstance[]): Hoses {
   for (const [index, part] of parts.entries()) {
     const { component } = part.instance;
     const same = (other: ListedInstance): boolean => other !== part && other.instance.component === component;
-    const where = positionOf(context, part, parts.some(same));
+    const where = positionOf(context, part, parts.some((other) => same(other) || (other !== part && standsAtAxle(other))));
     if (where === "rear axle") {
       toRearAxle ??= { label: component.name, component, place: "rear-hose", outletPlace: "axle-tee" };
       continue;
@@ -50,19 +50,37 @@ function placed(context: Context, parts: readonly ListedInstance[]): Hoses {
   return { atWheel, toRearAxle };
 }
 
-function positionOf(context: Context, { instance, at }: ListedInstance, listedAgain: boolean): readonly Wheel[] | "rear axle" {
+function positionOf(context: Context, { instance, at }: ListedInstance, besidesAnother: boolean): readonly Wheel[] | "rear axle" {
   const hose = instance.component;
   const place = placeKey(at ?? hose.place ?? "");
-  const served = hose.ports.map((port) => port.serves).find((serves) => serves !== "any");
-  const wheel = WHEELS.find((name) => name.toLowerCase() === place) ?? WHEELS.find((name) => name === served);
-  if (wheel) return [wheel];
+  const stated = WHEELS.find((name) => name.toLowerCase() === place);
+  if (stated) return [stated];
   if (place === "rear-hose" || isBeyondRearHose(place)) return "rear axle";
-  const axle = axleNamed(place) ?? (served === "front" || served === "rear" ? served : undefined);
-  if (axle === "rear" && !listedAgain && goesToAxle(hose, context.lengths)) return "rear axle";
+  const served = wheelsServedBy(hose);
+  if (served.length === 1) return served;
+  const axle = axleNamed(place) ?? axleOfAll(served);
+  if (axle === "rear" && !besidesAnother && goesToAxle(hose, context.lengths)) return "rear axle";
   if (axle) return WHEELS.filter((name) => axleOf(name) === axle);
   askCar(context.open, context.car, { column: "Hoses", ask: `Where is hose ${hose.name}: front or rear? Write ${hose.name}@front or ${hose.name}@rear.`, why: "the line's last joint is at its inlet" });
   context.open.assumptions.push(`hose ${hose.name} is taken to be at every wheel without another`);
   return WHEELS;
+}
+
+/** A hose that says itself that it goes to the axle; another one listed for the rear is then at the wheels. */
+function standsAtAxle({ instance, at }: ListedInstance): boolean {
+  const place = placeKey(at ?? instance.component.place ?? "");
+  return place === "rear-hose" || place === "axle-tee" || place === "axle";
+}
+
+/** The wheels that a hose's ports name; none when they name none. */
+function wheelsServedBy(hose: Component): readonly Wheel[] {
+  const named = hose.ports.map(({ serves }) => serves).filter((serves) => serves !== "any");
+  return WHEELS.filter((wheel) => named.some((serves) => serves === wheel || serves === axleOf(wheel)));
+}
+
+function axleOfAll(wheels: readonly Wheel[]): Axle | undefined {
+  const axles = new Set(wheels.map(axleOf));
+  return axles.size === 1 ? [...axles][0] : undefined;
 }
 
 const axleNamed = (place: string): Axle | undefined => (place.startsWith("front") ? "front" : place.startsWith("rear") ? "rear" : undefined);

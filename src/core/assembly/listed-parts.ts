@@ -17,14 +17,24 @@ export function listedParts(open: OpenPoints, catalogue: Catalogue, column: stri
     const component = findPart(open, catalogue, column, part.component);
     return component ? [{ component, at: part.at }] : [];
   });
-  return found.map(({ component, at }, index) => {
-    const nth = found.slice(0, index).filter((other) => other.component === component).length + 1;
-    return { instance: { label: labelOf(component, { at, nth, count: found.filter((other) => other.component === component).length }), component, place: placeGiven(at) ?? component.place }, at };
-  });
+  return found.map((part) => ({
+    instance: { label: labelOf(part, found), component: part.component, place: placeGiven(part.at) ?? part.component.place },
+    at: part.at,
+  }));
 }
 
-const labelOf = ({ name }: Component, { at, nth, count }: { readonly at: string | undefined; readonly nth: number; readonly count: number }): string =>
-  count > 1 ? `${name}@${at ?? nth}` : name;
+type Found = Pick<ListedInstance, "at"> & { readonly component: Component };
+
+/** Two of one part in one place are numbered too: every instance has a label of its own. */
+function labelOf(part: Found, found: readonly Found[]): string {
+  const { component, at } = part;
+  const same = found.filter((other) => other.component === component);
+  if (same.length === 1) return component.name;
+  const nth = (of: readonly Found[]): number => of.indexOf(part) + 1;
+  const inPlace = same.filter((other) => other.at !== undefined && other.at === at);
+  if (at === undefined) return `${component.name}@${nth(same)}`;
+  return inPlace.length > 1 ? `${component.name}@${at}-${nth(inPlace)}` : `${component.name}@${at}`;
+}
 
 const CIRCUIT_WORDS = new Set(["front", "rear", "1", "2"]);
 const placeGiven = (at: string | undefined): string | undefined => (at === undefined || CIRCUIT_WORDS.has(placeKey(at)) ? undefined : at);

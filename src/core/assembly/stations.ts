@@ -1,12 +1,12 @@
 /** Stations: each inlet of a listed valve, with the circuit it is on and the wheels behind it. */
-import type { Component, Duty, Port, Wheel } from "../component";
-import { axleOf, PROPORTIONING_NAMES } from "../component";
-import { inPsi, type Pascals } from "../quantity";
+import type { Component, Port, Wheel } from "../component";
+import type { Pascals } from "../quantity";
 import type { Question } from "../question";
-import { linePorts, outletsFedBy, wheelsServed } from "./circuits";
+import { linePorts, outletsFedBy, wheelsServed, type MasterCircuits } from "./circuits";
 import { isBeyondRearHose, placeKey, type Circuit, type CircuitName, type Instance } from "./graph";
 import type { ListedInstance } from "./listed-parts";
 import type { Parts } from "./parts";
+import { axleByDuty, axleByResidual, dutiesFrom, wheelsBehind, type Inlet, type PlacedInlet } from "./station-wheels";
 
 export interface Station {
   readonly instance: Instance;
@@ -26,18 +26,12 @@ export interface Stations {
 
 const sayCircuit = (name: CircuitName): string => (name === "1" || name === "2" ? `circuit ${name}` : `the ${name} line`);
 
-interface Inlet {
-  readonly listed: ListedInstance;
-  readonly inlet: Port;
-  readonly outlets: readonly Port[];
-}
-
 /**
  * Places every listed valve on its circuit: by what the row says (`RV-2@rear`), by its ports, by what it does, in that order.
  * A valve that could be on either is a question, never a guess.
  */
-export function stationsOf(parts: Parts, circuits: readonly Circuit[], discResidualLimit: Pascals): Stations {
-  const stations: Station[] = [];
+export function stationsOf(parts: Parts, { circuits, circuitOfOutlet }: Pick<MasterCircuits, "circuits" | "circuitOfOutlet">, discResidualLimit: Pascals): Stations {
+  const placed: PlacedInlet[] = [];
   const unplaced: Instance[] = [];
   const questions: Question[] = [];
   const assumptions: string[] = [];
@@ -50,8 +44,9 @@ export function stationsOf(parts: Parts, circuits: readonly Circuit[], discResid
       continue;
     }
     if (assumed) assumptions.push(`${inlet.listed.instance.label} is taken to be in ${sayCircuit(circuit.name)}, by ${assumed}`);
-    stations.push(stationOn(circuit, inlet));
+    placed.push({ ...inlet, circuit });
   }
+  const stations = placed.map((one, position) => stationOn(one, wheelsBehind(placed, position, { parts, discResidualLimit, circuitOfOutlet })));
   return { stations, unplaced, questions, assumptions };
 }
 
@@ -66,30 +61,9 @@ function inletsOf(listed: ListedInstance): Inlet[] {
   });
 }
 
-function stationOn(circuit: Circuit, { listed, inlet, outlets }: Inlet): Station {
-  const { instance, at } = listed;
-  const byPorts = circuit.wheels.filter((wheel) => outlets.some((port) => wheelsServed(port.serves, [wheel]).length > 0 && servesCircuit(port, wheel, circuit)));
-  const byRow = byPorts.filter((wheel) => at === undefined || isWheelOrAxle(at, wheel) !== false);
-  const byDuty = outlets.every((port) => port.serves === "any" && port.circuit === "any") ? dutyWheels(instance.component, inlet, byRow) : byRow;
-  return { instance, inlet, outlets, circuit: circuit.name, wheels: byDuty.length > 0 ? byDuty : byRow, beyondRearHose: isBeyondRearHose(instance.place) };
-}
-
-/** On a diagonal or single circuit an outlet marked front or rear serves that axle's wheels of the circuit. */
-const servesCircuit = (port: Port, wheel: Wheel, circuit: Circuit): boolean =>
-  circuit.name === "front" || circuit.name === "rear" || (port.circuit !== "front" && port.circuit !== "rear") || port.circuit === axleOf(wheel);
-
-/** True or false when `at` names a wheel or an axle, undefined when it names something else. */
-function isWheelOrAxle(at: string, wheel: Wheel): boolean | undefined {
-  const where = placeKey(at);
-  if (where === "front" || where === "rear") return axleOf(wheel) === where;
-  return ["lf", "rf", "lr", "rr"].includes(where) ? wheel.toLowerCase() === where : undefined;
-}
-
-/** Proportioning belongs to the rear wheels and hold-off to the front ones of a circuit that has both. */
-function dutyWheels(component: Component, inlet: Port, wheels: readonly Wheel[]): readonly Wheel[] {
-  const axle = axleByDuty(dutiesFrom(component, inlet));
-  return axle ? wheels.filter((wheel) => axleOf(wheel) === axle) : wheels;
-}
+const stationOn = ({ listed: { instance }, inlet, outlets, circuit }: PlacedInlet, wheels: readonly Wheel[]): Station => ({
+  instance, inlet, outlets, circuit: circuit.name, wheels, beyondRearHose: isBeyondRearHose(instance.place),
+});
 
 interface Context {
   readonly parts: Parts;
@@ -106,8 +80,11 @@ function circuitOf({ listed, inlet, outlets }: Inlet, circuits: readonly Circuit
   if (byPort) return { circuit: byPort };
   const byServes = circuitHolding(outlets.flatMap((port) => (port.serves === "any" ? [] : wheelsServed(port.serves, ["LF", "RF", "LR", "RR"]))), circuits);
   if (byServes) return { circuit: byServes };
+  const byDuty = circuits.find(({ name }) => name === axleByDuty(dutiesFrom(listed.instance.component, inlet)));
+  if (byDuty) return { circuit: byDuty, assumed: "what it does" };
   if (context.twin !== undefined) return { circuit: circuits[context.twin], assumed: "being one of a pair" };
-  return byDutyOf(listed.instance.component, inlet, circuits, context);
+  const byResidual = circuits.find(({ name }) => name === axleByResidual(dutiesFrom(listed.instance.component, inlet), context));
+  return byResidual ? { circuit: byResidual, assumed: "what it does" } : {};
 }
 
 const wheelsNamed = (at: string): Wheel[] => (["LF", "RF", "LR", "RR"] as const).filter((wheel) => placeKey(at) === wheel.toLowerCase());
@@ -121,30 +98,6 @@ function twinOf(inlets: readonly Inlet[], position: number, circuits: readonly C
   const same = inlets.filter(({ listed }) => listed.instance.component === component);
   if (same.length !== circuits.length) return undefined;
   return inlets.slice(0, position).filter(({ listed }) => listed.instance.component === component).length;
-}
-
-function byDutyOf(component: Component, inlet: Port, circuits: readonly Circuit[], context: Context): { circuit?: Circuit | undefined; assumed?: string | undefined } {
-  const duties = dutiesFrom(component, inlet);
-  const axle = axleByDuty(duties) ?? axleByResidual(duties, context);
-  const circuit = circuits.find(({ name }) => name === axle);
-  return circuit ? { circuit, assumed: "what it does" } : {};
-}
-
-export const dutiesFrom = (component: Component, inlet: Port): readonly Duty[] =>
-  component.passages.filter((passage) => passage.from === inlet.name).flatMap((passage) => passage.duties ?? []);
-
-function axleByDuty(duties: readonly Duty[]): "front" | "rear" | undefined {
-  if (duties.some(({ does }) => PROPORTIONING_NAMES.has(does))) return "rear";
-  return duties.some(({ does }) => does === "hold-off") ? "front" : undefined;
-}
-
-/** A residual goes where its pressure belongs, if only one axle has that kind of brake. */
-function axleByResidual(duties: readonly Duty[], { parts, discResidualLimit }: Context): "front" | "rear" | undefined {
-  const holds = duties.flatMap((duty) => (duty.does === "residual" && duty.holds !== undefined ? [duty.holds] : []))[0];
-  if (holds === undefined) return undefined;
-  const kind = inPsi(holds) > inPsi(discResidualLimit) ? "drum" : "disc";
-  const axles = (["LF", "LR"] as const).filter((wheel) => !parts.brakes[wheel].unnamed && parts.brakes[wheel].component.kind === kind).map(axleOf);
-  return axles.length === 1 ? axles[0] : undefined;
 }
 
 const askCircuit = (component: Component, circuits: readonly Circuit[]): Question => ({

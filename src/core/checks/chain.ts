@@ -53,7 +53,9 @@ export const proportioningDoubled: Rule = (facts) => {
 
 export const proportioningOneSided: Rule = (facts) => {
   if (!isDiagonal(facts)) return [];
-  const rears = pathsTo(facts, "rear").filter(({ unknown }) => unknown.length === 0);
+  // A valve of unknown contents may stand on either wheel of its circuit, so nothing is said about that circuit.
+  const open = facts.assembly.circuits.filter(({ wheels }) => facts.paths.some(({ wheel, unknown }) => unknown.length > 0 && wheels.includes(wheel)));
+  const rears = pathsTo(facts, "rear").filter(({ wheel }) => !open.some(({ wheels }) => wheels.includes(wheel)));
   const [with_, without] = [rears.filter((path) => proportioningOn(facts, path).length > 0), rears.filter((path) => proportioningOn(facts, path).length === 0)];
   if (with_.length === 0 || without.length === 0) return [];
   return [finding("proportioning-one-sided", { place: sayWheels(without), seen: `${sayWheels(with_)} is proportioned and ${sayWheels(without)} is not` })];

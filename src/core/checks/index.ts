@@ -2,6 +2,7 @@
 import { assemble, wheelPaths } from "../assembly";
 import type { Finding, FindingCode } from "../finding";
 import * as chain from "./chain";
+import { outletsCrossed } from "./crossed";
 import * as joining from "./joining";
 import type { CarFacts, Rule } from "./rule";
 import * as whole from "./whole-car";
@@ -11,7 +12,7 @@ export type { CarFacts } from "./rule";
 
 const joiningRules: readonly Rule[] = [
   joining.endsThatDoNotFit, joining.directJoints, joining.jointsAsFound, joining.portsLeftOpen, joining.switchPorts, joining.outletsShort,
-  joining.wheelsUnfed, joining.outletsCrossed, joining.flowReversed, joining.longChains,
+  joining.wheelsUnfed, outletsCrossed, joining.flowReversed, joining.longChains,
 ];
 
 const chainRules: readonly Rule[] = [

@@ -139,18 +139,6 @@ export const wheelsUnfed: Rule = (facts) => {
   });
 };
 
-/** A line found between two ports that say they belong to different circuits; the pair of crossed lines is one cause. */
-export const outletsCrossed: Rule = ({ assembly }) => {
-  const crossed = assembly.joints.filter(({ from, to, found }) => {
-    const [a, b] = [from.port.circuit, to.port.circuit];
-    return found !== undefined && a !== "any" && b !== "any" && a !== b;
-  });
-  const [first] = crossed;
-  if (!first) return [];
-  const place = crossed.map(sayJoint).join("; ");
-  return [finding("outlets-crossed", { place, seen: `${sayPort(first.from)} is of circuit ${first.from.port.circuit} and was found on ${sayPort(first.to)} of circuit ${first.to.port.circuit}` })];
-};
-
 /** A valve found fed through an outlet. An arrow says it matters; so does a duty, where the row leaves the arrow out. */
 export const flowReversed: Rule = ({ assembly }) =>
   assembly.joints.flatMap(({ found, from, to }) => {

@@ -1,7 +1,7 @@
 /** Rules about the car as a whole, and about what its row names. */
-import { lookUp } from "../catalogue";
 import { finding, type Severity } from "../finding";
 import type { Question } from "../question";
+import { isFromRuleYear } from "./rule-year";
 import { brakeKind, isDrumResidual, residualsOn, type CarFacts, type Rule } from "./rule";
 
 export const singleCircuit: Rule = (facts) => {
@@ -11,15 +11,10 @@ export const singleCircuit: Rule = (facts) => {
 };
 
 /** Stop from the rule year, decide on a conversion before it, else a note; with no year stated somebody has to say. */
-function severityOfSingle({ assembly, catalogue }: CarFacts): Severity {
-  const { car } = assembly;
-  const platform = lookUp(catalogue.platforms, car.platform);
-  const ruleYear = catalogue.settings.dualCircuitRuleYear;
-  const earliest = car.year ?? platform?.firstYear;
-  const latest = car.year ?? platform?.lastYear;
-  if (earliest !== undefined && earliest >= ruleYear) return "stop";
-  const before = latest !== undefined && latest < ruleYear;
-  return car.conversion || !before ? "decide" : "note";
+function severityOfSingle(facts: CarFacts): Severity {
+  const ruled = isFromRuleYear(facts);
+  if (ruled) return "stop";
+  return facts.assembly.car.conversion || ruled === undefined ? "decide" : "note";
 }
 
 export const unknownNames: Rule = ({ assembly }) => [
