@@ -15,6 +15,9 @@ export const exampleFormulas: Readonly<Record<string, string>> = {
   RUNS: `PLUMB.RUNS(${TWO_CARS})`,
   PARTS: `PLUMB.PARTS(${TWO_CARS})`,
   CHECK: "PLUMB.CHECK(Cars[#Headers], Cars, Catalog!B2)",
+  ASK: "PLUMB.ASK(Cars[#Headers], Cars, Catalog!B2)",
+  KIT: "PLUMB.KIT(Cars[#Headers], Cars, Catalog!B2)",
+  IDENTIFY: "PLUMB.IDENTIFY(Seen[#Headers], Seen, Catalog!B2)",
   VERDICT: "PLUMB.VERDICT(Cars[#Headers], Cars, Catalog!B2)",
   TUBING: "PLUMB.TUBING(Cars[#Headers], Cars, Catalog!B2)",
 };

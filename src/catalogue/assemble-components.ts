@@ -4,7 +4,7 @@ import type { Booster, Component, ComponentKind, Passage, Port, WheelBrake } fro
 import { textOf } from "./cell";
 import { errorAt, namesIn, partition, sayNames, soundRows, withKnown, withoutRepeats, type Checked, type Names, type Sound } from "./cross-checks";
 import { rowsOf, type GivenTable, type Rows } from "./given-tables";
-import { groupBy } from "./group-by";
+import { groupBy } from "../core/group-by";
 import type { TableError } from "./table-error";
 import { boostersTable } from "./tables/boosters";
 import { componentsTable, type ComponentRow } from "./tables/components";

@@ -6,7 +6,7 @@ import { tubeKey } from "../core/tube";
 import { readComponents } from "./assemble-components";
 import { namesIn, soundRows, withKnown, withoutRepeats, type Checked, type Names } from "./cross-checks";
 import { contentKey, recogniseAll, rowsOf, type GivenTable } from "./given-tables";
-import { groupBy } from "./group-by";
+import { groupBy } from "../core/group-by";
 import { standardNuts } from "./standard/nuts";
 import { standardTube } from "./standard/tube";
 import type { TableError } from "./table-error";

@@ -11,6 +11,7 @@ import { lineSetsTable, setRunsTable } from "./tables/line-sets";
 import { passagesTable } from "./tables/passages";
 import { platformsTable } from "./tables/platforms";
 import { portsTable } from "./tables/ports";
+import { seenTable } from "./tables/seen";
 import { settingsTable } from "./tables/settings";
 import { tubeTable } from "./tables/tube";
 import { wheelBrakesTable } from "./tables/wheel-brakes";
@@ -21,7 +22,7 @@ export const catalogueTables: readonly AnyTableSpec[] = [
   lineSetsTable, setRunsTable, settingsTable, joinsTable,
 ];
 
-export const allTables: readonly AnyTableSpec[] = [...catalogueTables, carsTable];
+export const allTables: readonly AnyTableSpec[] = [...catalogueTables, carsTable, seenTable];
 
 export interface HeadingSpec {
   /** Without its unit. */

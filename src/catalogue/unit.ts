@@ -52,6 +52,8 @@ export const volumePerLength: Quantity<SquareMetres> = {
 export const share: Quantity = { name: "share", units: [unit("%", (value) => value / 100, "percent", "pct"), unit("", (value) => value)], alone: "0 to 1" };
 /** Time to delivery, in weeks. */
 export const leadTime: Quantity = { name: "time", units: [unit("weeks", (value) => value, "week", "wk"), unit("days", (value) => value / 7, "day")] };
+/** Threads per inch, or the pitch itself; a heading without a unit leaves it to the size of the figure. */
+export const threadPitch: Quantity = { name: "pitch", units: [unit("tpi", (value) => inches(1 / value), "threads per inch", "per inch"), unit("mm", millimetres), unit("", (value) => value)], alone: "threads per inch or millimetres" };
 /** A caliper's pistons are counted on one side of the disc; a heading that says otherwise must not be read as if it did. */
 export const pistonCount: Quantity = { name: "count", units: [unit("a side", (value) => value, "per side", "each side"), unit("", (value) => value)], alone: "a side" };
 

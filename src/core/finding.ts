@@ -113,6 +113,36 @@ export const findingEntries = {
     severity: "note", when: "a residual stands downstream of proportioning in one line", effect: "the proportioning works off the held pressure",
     cure: "put the residual nearest the master, unless the valve's maker says otherwise", basis: PRACTICE,
   },
+  // as equipped
+  "hose-missing": {
+    severity: "stop", when: "a hard line meets a part that steers or moves with the axle", effect: "it bends at every bump and breaks",
+    cure: "fit a hose, or state the rigid joint in Joins", basis: PRACTICE,
+  },
+  "compression-joint": { severity: "stop", when: "a compression fitting stands in a line", effect: "it can slip off under brake pressure", cure: "a flared end", basis: PRACTICE },
+  "flare-single": { severity: "stop", when: "a single 45° flare was found on steel tube", effect: "it splits", cure: "a double or a bubble flare", basis: J512 },
+  "material-copper": {
+    severity: "stop", when: "the lines are plain copper", effect: "it work-hardens and cracks, and it is not allowed in many places", cure: "mild steel, copper-nickel or stainless", basis: PRACTICE,
+  },
+  "material-mixed": { severity: "note", when: "one car names several materials", effect: "looks and corrosion differ along the car", cure: "ask which lines are to be of which", basis: PRACTICE },
+  "tube-reduced": { severity: "note", when: "one circuit runs in two tube sizes", effect: "it changes the flow, not the pressure", cure: "none needed; the joint between them must suit both", basis: "statics: pressure at rest does not depend on the bore" },
+  "fluid-mixed": {
+    severity: "stop", when: "silicone fluid goes with glycol fluid, or through an anti-lock unit", effect: "sludge and a soft pedal", cure: "one fluid, and the system flushed",
+    basis: "49 CFR 571.116: DOT 5 is silicone, DOT 3, 4 and 5.1 are not (from memory)",
+  },
+  "reservoir-swapped": {
+    severity: "decide", when: "the smaller chamber feeds the discs and the larger the drums", effect: "the reserve is gone before the pads are", cure: "swap the outlets, and check the casting", basis: PRACTICE,
+  },
+  "warning-missing": {
+    severity: "decide", when: "two circuits and no differential-pressure or level switch", effect: "the first sign of a leak is the pedal", cure: "a switch and a lamp",
+    basis: "49 CFR 571.105 S5.3.1 from the rule year in Settings (interpretation letters read)",
+  },
+  "stop-lamp-lost": { severity: "stop", when: "the hydraulic stop-lamp switch has lost its port and no other switch is listed", effect: "the stop lamps stay dark", cure: "a switch at the pedal, or a tee that takes one", basis: PRACTICE },
+  "parking-brake-lost": { severity: "stop", when: "no brake on the car and no driveline brake is a parking brake", effect: "nothing holds the car when it stands", cure: "calipers with the mechanism, or a driveline brake", basis: PRACTICE },
+  "anti-lock-present": { severity: "decide", when: "an anti-lock unit stands with added proportioning or hold-off", effect: "the unit already does it, and the two work against each other", cure: "take the valve out, or ask the unit's maker", basis: PRACTICE },
+  "bleed-tool": { severity: "note", when: "a hold-off valve is in the circuit and the shop bleeds by pressure", effect: "the fronts will not bleed", cure: "hold the valve open with a tool while bleeding", basis: PRACTICE },
+  // kits
+  "kit-partial": { severity: "note", when: "the chosen set leaves runs uncovered", effect: "they are made from straight tube", cure: "quote the made-up runs listed", basis: "the set's own runs" },
+  "kit-ambiguous": { severity: "decide", when: "more than one set fits what is known", effect: "the wrong set may be sent", cure: "ask the first open question", basis: "the line sets listed" },
   // the car as a whole
   "single-circuit": {
     severity: "note", when: "one chamber feeds every wheel", effect: "one leak takes all the brakes", cure: "a tandem master", basis: "49 CFR 571.105 S5.1.2 asks for two circuits from the rule year in Settings (from memory)",
@@ -137,6 +167,10 @@ export interface Finding {
   readonly says: string;
   readonly cure: string;
   readonly basis: string;
+  /** Open findings count; accepted and switched-off ones are listed behind them. */
+  readonly standing: "open" | "accepted" | "off";
+  /** Why it stands or is graded other than the rule says. */
+  readonly because?: string | undefined;
 }
 
 export interface FindingFacts {
@@ -159,12 +193,14 @@ export function finding(code: FindingCode, facts: FindingFacts): Finding {
     says: facts.sentence ?? `${capital(facts.seen)}: ${entry.effect}.`,
     cure: capital(facts.cure ?? entry.cure),
     basis: entry.basis,
+    standing: "open",
   };
 }
 
 /** Worst first; the list's own order among equals, then place, so that the order never depends on the way here. */
 export const byWorstFirst = (a: Finding, b: Finding): number =>
-  SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) || findingCodes.indexOf(a.code) - findingCodes.indexOf(b.code) || compareText(a.place, b.place);
+  Number(a.standing !== "open") - Number(b.standing !== "open") ||
+    SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) || findingCodes.indexOf(a.code) - findingCodes.indexOf(b.code) || compareText(a.place, b.place);
 
 const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

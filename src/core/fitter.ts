@@ -1,6 +1,6 @@
 /** One catalogue's answers to 'what fits this port?', each searched once: a thousand cars ask the same few dozen. */
 import type { Catalogue } from "./catalogue";
-import { fitTube, type Fitting, type NoFitting } from "./fittings";
+import { fitTube, joinFaces, type AdapterStep, type Fitting, type NoFitting } from "./fittings";
 import { faceKey, type JointFace } from "./joint";
 import type { Metres } from "./quantity";
 import { tubeKey } from "./tube";
@@ -10,6 +10,8 @@ export interface Fitter {
   readonly fit: (tube: Metres, port: JointFace) => Fitting | NoFitting;
   /** True when a nut alone joins the tube to the port. */
   readonly takesNut: (tube: Metres, port: JointFace) => boolean;
+  /** The cheapest chain of adapters between two faces; undefined when there is none. */
+  readonly chain: (from: JointFace, to: JointFace) => readonly AdapterStep[] | undefined;
 }
 
 const fitters = new WeakMap<Catalogue, Fitter>();
@@ -19,21 +21,22 @@ export function fitterFor(catalogue: Catalogue): Fitter {
   if (known) return known;
   const { nuts, adapters, settings } = catalogue;
   const fitter: Fitter = {
-    fit: remembering((tube, port) => fitTube({ nuts, adapters, jointCost: settings.jointCost }, tube, port)),
-    takesNut: remembering((tube, port) => fitTube({ nuts, adapters: [], jointCost: 0 }, tube, port).fits),
+    fit: remembering(tubeAndPort, (tube, port) => fitTube({ nuts, adapters, jointCost: settings.jointCost }, tube, port)),
+    takesNut: remembering(tubeAndPort, (tube, port) => fitTube({ nuts, adapters: [], jointCost: 0 }, tube, port).fits),
+    chain: remembering(twoFaces, (from, to) => joinFaces({ nuts, adapters, jointCost: settings.jointCost }, from, to)),
   };
   fitters.set(catalogue, fitter);
   return fitter;
 }
 
-function remembering<T>(search: (tube: Metres, port: JointFace) => T): (tube: Metres, port: JointFace) => T {
+const tubeAndPort = (tube: Metres, port: JointFace): string => `${tubeKey(tube)}|${faceKey(port)}`;
+const twoFaces = (from: JointFace, to: JointFace): string => `${faceKey(from)}|${faceKey(to)}`;
+
+function remembering<A, B, T>(keyOf: (a: A, b: B) => string, search: (a: A, b: B) => T): (a: A, b: B) => T {
   const answers = new Map<string, T>();
-  return (tube, port) => {
-    const key = `${tubeKey(tube)}|${faceKey(port)}`;
-    const known = answers.get(key);
-    if (known !== undefined) return known;
-    const answer = search(tube, port);
-    answers.set(key, answer);
-    return answer;
+  return (a, b) => {
+    const key = keyOf(a, b);
+    if (!answers.has(key)) answers.set(key, search(a, b));
+    return answers.get(key) as T;
   };
 }

@@ -4,7 +4,9 @@ import { placeKey } from "./assembly";
 import type { Catalogue, LineSet, SetRun } from "./catalogue";
 import type { Car } from "./car";
 import { faceOf, type Port } from "./component";
-import { joinFaces, sumPrices, type AdapterStep } from "./fittings";
+import { sumPrices, type AdapterStep } from "./fittings";
+import { fitterFor } from "./fitter";
+import { opposite, usualPortGender } from "./joint";
 import { possibleSets } from "./possible-sets";
 import { sameTube } from "./tube";
 import { allowanceOf } from "./tubing";
@@ -53,7 +55,7 @@ function kitOf(catalogue: Catalogue, set: LineSet | undefined, runs: readonly Ru
   const covered = set ? coverRuns(catalogue, set, runs) : [];
   const madeUp = runs.filter((run) => !covered.some((one) => one.run === run));
   const adapters = covered.flatMap((one) => one.adapters.map(({ adapter }) => adapter.price));
-  const cost = sumPrices([...(set ? [set.price] : []), ...adapters, ...madeUp.map((run) => priceOfMadeUp(catalogue, run))]);
+  const cost = runs.length === 0 ? undefined : sumPrices([...(set ? [set.price] : []), ...adapters, ...madeUp.map((run) => priceOfMadeUp(catalogue, run))]);
   return { set, covered, madeUp, cost };
 }
 
@@ -91,9 +93,9 @@ function adaptersBetween(catalogue: Catalogue, setRun: SetRun, run: Run): readon
 
 const bothEnds = (a: readonly AdapterStep[] | undefined, b: readonly AdapterStep[] | undefined): AdapterStep[][] => (a && b ? [[...a, ...b]] : []);
 
-/** A set's nut is male, and meets the port as it is or through adapters. An end that is not stated fits nothing for certain. */
-function endAdapters({ nuts, adapters, settings }: Catalogue, end: SetRun["a"], port: Port): readonly AdapterStep[] | undefined {
+/** A set's nut has the usual gender of its seat, and meets the port as it is or through adapters. An end that is not stated fits nothing for certain. */
+function endAdapters(catalogue: Catalogue, end: SetRun["a"], port: Port): readonly AdapterStep[] | undefined {
   const face = faceOf(port);
   if (!end || !face) return undefined;
-  return joinFaces({ nuts, adapters, jointCost: settings.jointCost }, face, { ...end, gender: "male" });
+  return fitterFor(catalogue).chain(face, { ...end, gender: opposite(usualPortGender(end.seat)) });
 }

@@ -1,12 +1,15 @@
 /** Everything about one car, made once: the worksheet functions, the panel and the totals all read it. */
+import { rankQuestions, type RankedQuestion } from "./ask";
 import { assemble, wheelPaths, type Assembled, type WheelPath } from "./assembly";
 import type { Car } from "./car";
 import type { Catalogue } from "./catalogue";
 import { billOf, priceOfLines, type BillLine } from "./bill";
 import { findingsOf, openQuestions } from "./checks";
-import { byWorstFirst, capital, finding, SEVERITIES, type Finding, type FindingCode, type Severity } from "./finding";
+import { byWorstFirst, capital, finding, findingCodes, SEVERITIES, type Finding, type FindingCode, type Severity } from "./finding";
+import { chooseKit, type KitChoice } from "./kits";
 import { questionKey, type Question } from "./question";
 import { runsOf, type Run } from "./runs";
+import { withStanding } from "./standing";
 
 /** Something a car's row says that cannot be used, found while the row was read. */
 export interface RowProblem {
@@ -23,7 +26,9 @@ export interface CarReport {
   readonly paths: readonly WheelPath[];
   readonly runs: readonly Run[];
   readonly findings: readonly Finding[];
-  readonly questions: readonly Question[];
+  /** Best first. */
+  readonly questions: readonly RankedQuestion[];
+  readonly kit: KitChoice;
   readonly assumptions: readonly string[];
   readonly bill: readonly BillLine[];
   /** Of the lines with their nuts, adapters and tees to add; undefined while something needed has no price. */
@@ -37,24 +42,40 @@ export function reportOn(catalogue: Catalogue, car: Car, rowProblems: readonly R
   const paths = wheelPaths(assembly);
   const { runs, questions: runQuestions, assumptions } = runsOf(catalogue, assembly, paths);
   const facts = { catalogue, assembly, paths, runs };
-  const questions = distinct([...assembly.questions, ...runQuestions, ...askMaterial(car), ...openQuestions(facts)]);
-  const rowFindings = [...rowProblems.map(asFinding), ...questions.filter(({ blocks }) => blocks).map(asMissing)];
-  const findings = [...findingsOf(facts), ...rowFindings].sort(byWorstFirst);
+  const open = distinct([...assembly.questions, ...runQuestions, ...askMaterial(car), ...openQuestions(facts)]);
+  const questions = rankQuestions(catalogue, car, open);
+  const kit = chooseKit(catalogue, car, runs);
+  const rowFindings = [...rowProblems.map(asFinding), ...unknownCodes(car), ...open.filter(({ blocks }) => blocks).map(asMissing)];
+  const found = [...findingsOf(facts), ...kitFindings(kit, questions), ...rowFindings];
+  const findings = found.map((one) => withStanding(one, car, catalogue.settings)).sort(byWorstFirst);
   const bill = billOf(assembly.instances, runs, catalogue.settings);
   return {
-    car, assembly, paths, runs, findings, questions, bill,
+    car, assembly, paths, runs, findings, questions, kit, bill,
     assumptions: [...assembly.assumptions, ...assumptions], price: priceOfLines(bill, runs), verdict: verdictOf(findings),
   };
 }
 
 /** Notes do not hold a car up: with nothing above a note it is sound. */
 const verdictOf = (findings: readonly Finding[]): Verdict =>
-  SEVERITIES.find((severity) => severity !== "note" && findings.some((one) => one.severity === severity)) ?? "sound";
+  SEVERITIES.find((severity) => severity !== "note" && findings.some((one) => one.severity === severity && one.standing === "open")) ?? "sound";
 
 const asFinding = ({ code, column, sentence }: RowProblem): Finding => finding(code, { place: `Cars: ${column}`, seen: sentence, sentence });
 
 const asMissing = ({ table, column, subject, ask, why }: Question): Finding =>
   finding("data-missing", { place: `${table}: ${column}${table === "Cars" ? "" : ` (${subject})`}`, seen: ask, sentence: `${ask} ${capital(why)}.`, cure: `answer in ${table}, column ${column}` });
+
+/** An acceptance of a code that is none would be silently without effect. */
+const unknownCodes = (car: Car): Finding[] =>
+  [...car.accepted.keys()].filter((code) => !findingCodes.some((known) => known === code)).map((code) => finding("data-out-of-range", { place: "Cars: Accepted", seen: `${code} is the code of no finding` }));
+
+function kitFindings({ chosen, possible }: KitChoice, questions: readonly RankedQuestion[]): Finding[] {
+  const names = possible.map(({ name }) => name).join(", ");
+  const ambiguous = possible.length > 1 && questions.some(({ bits }) => bits > 0);
+  if (ambiguous) return [finding("kit-ambiguous", { place: names, seen: `${possible.length} sets fit what is known (${names})`, cure: questions[0]?.ask ?? "" })];
+  if (!chosen?.set || chosen.madeUp.length === 0) return [];
+  const { name } = chosen.set;
+  return [finding("kit-partial", { place: name, seen: `${name} covers ${chosen.covered.length} of ${chosen.covered.length + chosen.madeUp.length} runs` })];
+}
 
 const distinct = (questions: readonly Question[]): Question[] => [...new Map(questions.map((question) => [questionKey(question), question])).values()];
 

@@ -7,7 +7,7 @@ import type { Fitting, NoFitting } from "./fittings";
 import { sayFace } from "./joint";
 import type { Metres } from "./quantity";
 import type { Question } from "./question";
-import { sayTube, tubeKey, type Material, type TubeStock } from "./tube";
+import { nominalTube, sayTube, tubeKey, type Material, type TubeStock } from "./tube";
 import { stockFor } from "./tube-stock";
 
 export interface RunEnd {
@@ -118,7 +118,7 @@ function nutsFitBoth({ catalogue }: Reading, { from, to }: Joint, tube: Metres):
   return faces.every((face) => face !== undefined && fitterFor(catalogue).takesNut(tube, face));
 }
 
-const uniqueSizes = (sizes: readonly Metres[]): Metres[] => [...new Map(sizes.map((size) => [tubeKey(size), size])).values()];
+const uniqueSizes = (sizes: readonly Metres[]): Metres[] => [...new Map(sizes.map((size) => [tubeKey(size), nominalTube(size)])).values()];
 
 function endOf(reading: Reading, at: PortRef, tube: Metres | undefined): RunEnd {
   const face = faceOf(at.port);

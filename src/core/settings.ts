@@ -49,7 +49,7 @@ export const settingEntries: readonly SettingEntry[] = [
   { key: "currency", name: "currency", value: "USD", written: "USD", unit: "text", meaning: "currency of every price", source: "choice of the shop" },
   { key: "jointCost", name: "joint cost", value: 6, written: 6, unit: "money", meaning: "added for each adapter when chains are compared", source: PRACTICE },
   { key: "mostAdapters", name: "most adapters on one end", value: 2, written: 2, unit: "count", meaning: "a longer chain raises joint-count", source: PRACTICE },
-  { key: "madeUpRunCost", name: "made-up run cost", value: 18, written: 18, unit: "money", meaning: "bending and flaring one run from straight tube", source: PRACTICE },
+  { key: "madeUpRunCost", name: "made-up run cost", value: 30, written: 30, unit: "money", meaning: "bending and flaring one run from straight tube", source: PRACTICE },
   { key: "flareAllowance", name: "flare allowance", value: inches(0.25), written: 0.25, unit: "in", meaning: "tube used up by forming one flare", source: PRACTICE },
   { key: "trimAllowance", name: "trim allowance", value: inches(0.5), written: 0.5, unit: "in", meaning: "tube trimmed at each end when fitting", source: PRACTICE },
   { key: "sawKerf", name: "saw kerf", value: inches(0.0625), written: 0.0625, unit: "in", meaning: "tube lost to each cut", source: PRACTICE },

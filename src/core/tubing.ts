@@ -1,4 +1,5 @@
 /** Tube in total: net length, allowances, what to cut and what to buy, by material, size and wall. */
+import { groupBy } from "./group-by";
 import { metres, type Metres } from "./quantity";
 import type { Run } from "./runs";
 import type { Settings } from "./settings";
@@ -28,9 +29,7 @@ export interface Tubing {
 /** Totals the tube of any number of cars, in order of material, size and wall. */
 export function tubingOf(runs: readonly Run[], settings: Settings, rack: readonly TubeStock[]): Tubing {
   const known = runs.filter((run): run is MeasuredRun => run.tube !== undefined && run.length !== undefined);
-  const groups = new Map<string, MeasuredRun[]>();
-  for (const run of known) groups.set(groupKey(run), [...(groups.get(groupKey(run)) ?? []), run]);
-  const totals = [...groups.values()].map((group) => totalOf(group, settings, rack));
+  const totals = [...groupBy(known, groupKey).values()].map((group) => totalOf(group, settings, rack));
   return { totals: totals.sort(byMaterialAndSize), leftOut: runs.filter((run) => run.tube === undefined || run.length === undefined) };
 }
 
@@ -60,7 +59,7 @@ const stockOf = (run: MeasuredRun, rack: readonly TubeStock[]): TubeStock[] =>
  * First-fit decreasing uses at most 11/9 of the least number of pieces, plus 6/9 (Dosa 2007); a cut plan over several stocks may do better.
  */
 function wholePieces(cuts: readonly number[], rack: readonly TubeStock[]): { stock: TubeStock; pieces: number } | undefined {
-  const longest = Math.max(...cuts);
+  const longest = cuts.reduce((most, cut) => Math.max(most, cut), 0);
   const options = rack.flatMap((stock) => (stock.length !== undefined && stock.length >= longest ? [{ stock, length: stock.length }] : []));
   const [best] = options
     .map(({ stock, length }) => ({ stock, pieces: firstFitDecreasing(cuts, length), length }))
@@ -73,10 +72,13 @@ const outlay = ({ stock, pieces }: { stock: TubeStock; pieces: number }): number
 
 function firstFitDecreasing(cuts: readonly number[], length: number): number {
   const left: number[] = [];
+  let [previous, index] = [NaN, 0];
   for (const cut of [...cuts].sort((a, b) => b - a)) {
-    const index = left.findIndex((room) => room + 1e-9 >= cut);
-    if (index < 0) left.push(length - cut);
-    else left[index] = (left[index] ?? 0) - cut;
+    // The pieces that had no room for a cut have none for the next of the same length.
+    if (cut !== previous) index = 0;
+    while (index < left.length && (left[index] ?? 0) + 1e-9 < cut) index += 1;
+    left[index] = (left[index] ?? length) - cut;
+    previous = cut;
   }
   return left.length;
 }

@@ -1,4 +1,5 @@
 /** The heading row of every table-valued answer: names and order are frozen, columns are only appended. */
+import { askColumns, identifyColumns, kitColumns } from "./advice-tables";
 import { checkColumns, partColumns, runColumns, tubingColumns, verdictColumns } from "./car-tables";
 import type { Column, Units } from "./columns";
 import { adaptColumns, fittingColumns, threadColumns } from "./fitting-tables";
@@ -13,6 +14,9 @@ export const answerHeadings = (units: Units): Readonly<Record<string, readonly s
   RUNS: headingsOf(runColumns, units),
   PARTS: headingsOf(partColumns, units),
   CHECK: headingsOf(checkColumns, units),
+  ASK: headingsOf(askColumns, units),
+  KIT: headingsOf(kitColumns, units),
+  IDENTIFY: headingsOf(identifyColumns, units),
   VERDICT: headingsOf(verdictColumns, units),
   TUBING: headingsOf(tubingColumns, units),
 });

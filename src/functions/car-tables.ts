@@ -44,14 +44,14 @@ export const runColumns: readonly Column<OfCar<Run>>[] = [
 export const checkColumns: readonly Column<OfCar<Finding>>[] = [
   carColumn,
   text("Code", of(({ code }) => code)),
-  text("Severity", of(({ severity }) => severity)),
+  text("Severity", of(({ severity, standing }) => (standing === "open" ? severity : standing))),
   text("Place", of(({ place }) => place)),
   text("What happens", of(({ says }) => says)),
   text("Cure", of(({ cure }) => cure)),
-  text("Basis", of(({ basis }) => basis)),
+  text("Basis", of(({ basis, because }) => (because === undefined ? basis : `${basis}; ${because}`))),
 ];
 
-const count = (report: CarReport, severity: Finding["severity"]): number => report.findings.filter((one) => one.severity === severity).length;
+const count = (report: CarReport, severity: Finding["severity"]): number => report.findings.filter((one) => one.severity === severity && one.standing === "open").length;
 
 export const verdictColumns: readonly Column<OfCar<CarReport>>[] = [
   carColumn,
@@ -60,7 +60,7 @@ export const verdictColumns: readonly Column<OfCar<CarReport>>[] = [
   text("Decide", of((report) => count(report, "decide"))),
   text("Watch", of((report) => count(report, "watch"))),
   text("Open questions", of((report) => report.questions.length)),
-  text("Worst code", ({ item }) => (item ? (item.findings.find(({ severity }) => severity !== "note")?.code ?? "") : "data-missing")),
+  text("Worst code", ({ item }) => (item ? (item.findings.find(({ severity, standing }) => severity !== "note" && standing === "open")?.code ?? "") : "data-missing")),
   text("Runs", of((report) => report.runs.length)),
   longLength("Tube", of((report) => metres(report.runs.reduce((sum, run) => sum + (run.length ?? 0), 0)))),
   text("Price", of((report) => report.price)),

@@ -5,6 +5,7 @@
 import { parseCatalogue } from "../catalogue/parse-catalogue";
 import { sayTableError } from "../catalogue/table-error";
 import { tubingOf } from "../core/tubing";
+import { askColumns, askedOf, identifyTable, kitColumns, kitsOf } from "./advice-tables";
 import { answer, badValue } from "./answer";
 import { checkColumns, eachOf, partColumns, runColumns, runsOrProblem, tubingColumns, verdictColumns } from "./car-tables";
 import { laidOut } from "./columns";
@@ -65,7 +66,6 @@ export function fitting(tube: unknown, thread: unknown, seat: unknown, catalog?:
  * @param [toGender] "male" or "female"; left out, a port is tried first.
  * @returns Step, adapter, the two ends of each, price, problem.
  */
-// eslint-disable-next-line max-params -- the signature is the worksheet's and frozen
 export function adapt(fromThread: unknown, fromSeat: unknown, toThread: unknown, toSeat: unknown, catalog?: unknown, fromGender?: unknown, toGender?: unknown): unknown[][] {
   return answer(() => adaptTable({ from: { thread: fromThread, seat: fromSeat, gender: fromGender }, to: { thread: toThread, seat: toSeat, gender: toGender }, catalog }));
 }
@@ -113,6 +113,48 @@ export function check(headings: unknown[][], rows: unknown[][], catalog: unknown
     const catalogue = catalogueFor(catalog);
     return laidOut(checkColumns, eachOf(reportRows(catalogue, headings, rows), ({ findings }) => findings), catalogue.settings.units);
   });
+}
+
+/**
+ * Lists the open questions of each car, best first: what to ask, the answers possible and what each would decide.
+ * @customfunction ASK
+ * @param headings Heading row of the cars, as Cars[#Headers].
+ * @param rows Rows of cars, as Cars or Cars[@].
+ * @param catalog Key from PLUMB.CATALOG.
+ * @returns One row a question; a car with nothing open has none.
+ */
+export function ask(headings: unknown[][], rows: unknown[][], catalog: unknown): unknown[][] {
+  return answer(() => {
+    const catalogue = catalogueFor(catalog);
+    return laidOut(askColumns, eachOf(reportRows(catalogue, headings, rows), askedOf), catalogue.settings.units);
+  });
+}
+
+/**
+ * Chooses for each car the pre-bent set that covers its runs at least cost, or straight tube, and says what is left to make up.
+ * @customfunction KIT
+ * @param headings Heading row of the cars, as Cars[#Headers].
+ * @param rows Rows of cars, as Cars or Cars[@].
+ * @param catalog Key from PLUMB.CATALOG.
+ * @returns One row a car: set, runs covered and made up, adapters, cost, cost from straight tube, sets possible.
+ */
+export function kit(headings: unknown[][], rows: unknown[][], catalog: unknown): unknown[][] {
+  return answer(() => {
+    const catalogue = catalogueFor(catalog);
+    return laidOut(kitColumns, reportRows(catalogue, headings, rows).flatMap(kitsOf), catalogue.settings.units);
+  });
+}
+
+/**
+ * Names the valve bodies and masters that match ports somebody saw and measured, best first, and the port that would decide.
+ * @customfunction IDENTIFY
+ * @param headings Heading row of what was seen, as Seen[#Headers].
+ * @param rows Rows of ports seen, as Seen.
+ * @param catalog Key from PLUMB.CATALOG.
+ * @returns Up to five rows a body: component, ports matched, unexplained and not seen, what speaks against it, deciding port.
+ */
+export function identify(headings: unknown[][], rows: unknown[][], catalog: unknown): unknown[][] {
+  return answer(() => identifyTable(catalogueFor(catalog), headings, rows));
 }
 
 /**

@@ -12,6 +12,9 @@ export const worksheetFunctions: Readonly<Record<string, WorksheetFunction>> = {
   RUNS: functions.runs,
   PARTS: functions.parts,
   CHECK: functions.check,
+  ASK: functions.ask,
+  KIT: functions.kit,
+  IDENTIFY: functions.identify,
   VERDICT: functions.verdict,
   TUBING: functions.tubing,
 };

@@ -19,19 +19,23 @@ const REPORTS_KEPT = 200_000;
 const catalogues = new Map<string, Catalogue>();
 const reports = new WeakMap<Catalogue, Map<string, CarReport>>();
 
-/** Keeps a catalogue under its key; the eight last used stay. */
-export function rememberCatalogue(catalogue: Catalogue): void {
+/**
+ * Keeps a catalogue under its key; the eight last used stay.
+ * @returns the one kept: of two with the same content the first, so that its reports are made once
+ */
+export function rememberCatalogue(catalogue: Catalogue): Catalogue {
+  const kept = catalogues.get(catalogue.key) ?? catalogue;
   catalogues.delete(catalogue.key);
-  catalogues.set(catalogue.key, catalogue);
+  catalogues.set(catalogue.key, kept);
   for (const key of [...catalogues.keys()].slice(0, -CATALOGUES_KEPT)) catalogues.delete(key);
+  return kept;
 }
 
 /** @throws #N/A with the repair when the key is not known in this session */
 export function catalogueFor(key: unknown): Catalogue {
   const found = typeof key === "string" ? catalogues.get(key.trim()) : undefined;
   if (!found) throw notAvailable(`${key ? `"${String(key)}" is no catalogue key known here` : "The catalogue key is blank"}: point this argument at the cell with =PLUMB.CATALOG(…), then recalculate that cell (F2, Enter) or open the Plumbline panel.`);
-  rememberCatalogue(found);
-  return found;
+  return rememberCatalogue(found);
 }
 
 /** Reports on every row, one bad row never touching another. Memoised by catalogue and content of the row. */

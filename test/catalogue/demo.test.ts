@@ -70,7 +70,7 @@ describe("findings above a note", () => {
     ["Car 18", "the hold-off valve is listed in the rear line", ["metering-on-rear"]],
     ["Car 19", "the valve is in the front line, and its one outlet must feed two wheels with no tee listed for the frame", ["outlet-shortage", "proportioning-on-front"]],
     ["Car 20", "one chamber in 1969; four outlets for LF, RF and the rear leave one open", ["port-left-open", "single-circuit"]],
-    ["Car 21", "7/16-20 starts in 7/16-24; the valve's switch port has nothing in it", ["switch-port-open", "thread-near-miss"]],
+    ["Car 21", "7/16-20 starts in 7/16-24; the switch listed is M10x1 and the valve's switch port 1/8-27 NPT", ["switch-port-open", "thread-near-miss"]],
     ["Car 22", "nobody has said which valves are on it", ["data-missing"]],
     ["Car 23", "nobody has said which platform it is", ["data-missing"]],
     ["Car 24", "Components does not list CV-77", ["unknown-part"]],

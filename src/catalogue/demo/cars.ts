@@ -12,7 +12,7 @@ export const cars: DemoTable = {
   ],
   rows: [
     // Sound: block only, drums all round.
-    ["Car 1", "Brindlewick", "Harrow 2 Saloon", 1966, "DR-9", "DR-9", "MC-2", "none",
+    ["Car 1", "Brindlewick", "Harrow 2 Saloon", 1966, "DR-9F", "DR-9", "MC-2", "none",
       "BLK-E; TEE-AX; SW-PD", "HOSE-FD; HOSE-R", "mild steel", "all", "no", "DOT 3", "", "", "all lines, keep the hoses"],
     // Sound: block, hold-off valve, frame-mounted proportioning valve.
     ["Car 2", "Oxmarsh", "Harrow 4 Saloon", 1969, "DC-1", "DR-10", "MC-1", "BST-9",
@@ -37,7 +37,7 @@ export const cars: DemoTable = {
       "RV-2@front; RV-2@rear; TEE-38; APV-1; TEE-AX; SW-LVL", "HOSE-FC; HOSE-R; HOSE-RC@LR; HOSE-RC@RR",
       "stainless", "all", "yes", "DOT 4", 400, "", "master under the floor"],
     // Sound: one chamber, drums all round, before the rule year and as built.
-    ["Car 9", "Withercombe", "Harrow 2 Saloon", 1959, "DR-9", "DR-9", "MC-S", "none",
+    ["Car 9", "Withercombe", "Harrow 2 Saloon", 1959, "DR-9F", "DR-9", "MC-S", "none",
       "BLK-4W; TEE-AX", "HOSE-FD; HOSE-R", "mild steel", "all", "no", "DOT 3", "", "", "wants it as built"],
     // Sound: 1/4 in line to the rear into a valve with taper pipe ports, two adapters at each side of it.
     ["Car 10", "Dunthrop", "Harrow Carrier", 1975, "DC-1", "DR-12", "MC-1", "BST-8D",
@@ -71,11 +71,11 @@ export const cars: DemoTable = {
     ["Car 19", "Skelmouth", "Harrow 4 Estate", 1972, "DC-1", "DR-10", "MC-1", "BST-9",
       "APV-1@front; TEE-AX; SW-LVL", "HOSE-FC; HOSE-R", "mild steel", "all", "no", "DOT 3", 350, "", "nose dives less now, he says"],
     // Wrong: one chamber after the rule year, and a fourth outlet with nothing on it: single-circuit, port-left-open.
-    ["Car 20", "Barrowfleet", "Harrow Carrier", 1969, "DR-12", "DR-12", "MC-S", "none",
+    ["Car 20", "Barrowfleet", "Harrow Carrier", 1969, "DR-12F", "DR-12", "MC-S", "none",
       "BLK-5W; TEE-AX", "HOSE-FD; HOSE-R", "mild steel", "all", "no", "DOT 3", "", "", "older master fitted"],
-    // Wrong: a nut that strips (see Joins) and a switch port with nothing in it: thread-near-miss, switch-port-open.
+    // Wrong: a nut that strips (see Joins), and a metric switch that does not fit the valve's pipe thread: thread-near-miss, switch-port-open.
     ["Car 21", "Nettlecote", "Harrow 6 Coupe", 1975, "DC-1", "DR-10", "MC-1", "BST-9",
-      "CV-L; TEE-AX", "HOSE-FC; HOSE-R7", "mild steel", "rear", "no", "DOT 3", "", "", "weeps at the valve"],
+      "CV-L; TEE-AX; SW-PDM", "HOSE-FC; HOSE-R7", "mild steel", "rear", "no", "DOT 3", "", "", "weeps at the valve"],
 
     // Missing: which valves are on it: data-missing.
     ["Car 22", "Averholm", "Harrow 4 Saloon", 1970, "DC-1", "DR-10", "MC-1", "BST-9",

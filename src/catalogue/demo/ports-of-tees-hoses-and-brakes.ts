@@ -1,5 +1,5 @@
-/** All of this is invented: tees, unions, hoses and wheel brakes, and the threads they carry. */
-import { BANJO, BUBBLE, INVERTED, portsOf } from "./ports-of";
+/** All of this is invented: tees, unions, switches, hoses and wheel brakes, and the threads they carry. */
+import { BANJO, BUBBLE, INVERTED, PIPE, portsOf } from "./ports-of";
 
 const tee = (component: string, seat: string, inlet: string, outlet: string) =>
   portsOf(component, seat, [
@@ -24,6 +24,10 @@ const brake = (component: string, seat: string, inlet: string, bleeder: string) 
     ["Bleeder", "out", "any", "any", bleeder, { seat: "", use: "bleed" }],
   ]);
 
+/** A switch screws into a port of its own thread. */
+const switchThread = (component: string, seat: string, thread: string) =>
+  portsOf(component, seat, [["Thread", "in", "any", "any", thread, { gender: "male", use: "switch" }]]);
+
 export const portsOfTeesHosesAndBrakes = [
   ...tee("TEE-38", INVERTED, "3/8-24", "3/8-24"),
   ...tee("TEE-716", INVERTED, "7/16-24", "3/8-24"),
@@ -34,6 +38,9 @@ export const portsOfTeesHosesAndBrakes = [
   ...union("UN-38", INVERTED, "3/8-24", "3/8-24"),
   ...union("UN-R", INVERTED, "7/16-24", "3/8-24"),
   ...union("UN-M", BUBBLE, "M10x1", "M10x1"),
+
+  ...switchThread("SW-PD", PIPE, "1/8-27 NPT"),
+  ...switchThread("SW-PDM", BUBBLE, "M10x1"),
 
   ...hose("HOSE-FC", [INVERTED, "3/8-24"], [BANJO, "7/16-20"]),
   ...hose("HOSE-FD", [INVERTED, "3/8-24"], [INVERTED, "3/8-24"]),
@@ -48,8 +55,10 @@ export const portsOfTeesHosesAndBrakes = [
   ...brake("DC-1", BANJO, "7/16-20", "3/8-24"),
   ...brake("DC-R", BANJO, "7/16-20", "3/8-24"),
   ...brake("DC-M", BANJO, "M10x1", "M8x1.25"),
+  ...brake("DR-9F", INVERTED, "3/8-24", "1/4-28"),
   ...brake("DR-9", INVERTED, "3/8-24", "1/4-28"),
   ...brake("DR-10", INVERTED, "3/8-24", "1/4-28"),
+  ...brake("DR-12F", INVERTED, "3/8-24", "3/8-24"),
   ...brake("DR-12", INVERTED, "3/8-24", "3/8-24"),
   ...brake("DR-M8", BUBBLE, "M10x1", "M8x1.25"),
 ];

@@ -1,5 +1,5 @@
 /** Plumbs one circuit: from its master outlets, through its stations in order, to its wheels. */
-import type { Wheel } from "../component";
+import { axleOf, type Wheel } from "../component";
 import { wheelsServed, linePorts } from "./circuits";
 import type { Instance, PortRef } from "./graph";
 import type { Station } from "./stations";
@@ -56,8 +56,14 @@ interface State {
 }
 
 const begin = ({ outlets, wheels }: CircuitToPlumb): State => ({
-  supplies: outlets.map((outlet) => supply(outlet, wheelsServed(outlet.port.serves, wheels), false)),
+  supplies: outlets.map((outlet) => supply(outlet, reachOf(outlet, wheels), false)),
 });
+
+/** A master outlet named after an axle, on a circuit that has wheels of both, was named for another split: it feeds the whole circuit. */
+function reachOf({ port }: PortRef, wheels: readonly Wheel[]): readonly Wheel[] {
+  const namedForOtherSplit = (port.circuit === "front" || port.circuit === "rear") && new Set(wheels.map(axleOf)).size > 1;
+  return namedForOtherSplit ? wheels : wheelsServed(port.serves, wheels);
+}
 
 const supply = (outlet: PortRef, can: readonly Wheel[], beyondRearHose: boolean): Supply => ({ outlet, can, owes: can, feeds: [], beyondRearHose });
 

@@ -1,5 +1,5 @@
 /** Stations: each inlet of a listed valve, with the circuit it is on and the wheels behind it. */
-import type { Component, Port, Wheel } from "../component";
+import type { Port, Wheel } from "../component";
 import type { Pascals } from "../quantity";
 import type { Question } from "../question";
 import { linePorts, outletsFedBy, wheelsServed, type MasterCircuits } from "./circuits";
@@ -35,12 +35,13 @@ export function stationsOf(parts: Parts, { circuits, circuitOfOutlet }: Pick<Mas
   const unplaced: Instance[] = [];
   const questions: Question[] = [];
   const assumptions: string[] = [];
-  const inlets = parts.valves.flatMap(inletsOf);
+  const inlets = parts.valves.flatMap((valve) => inletsOf(valve, circuits));
   for (const [position, inlet] of inlets.entries()) {
     const { circuit, assumed } = circuitOf(inlet, circuits, { parts, discResidualLimit, twin: twinOf(inlets, position, circuits) });
     if (!circuit) {
       unplaced.push(inlet.listed.instance);
-      questions.push(askCircuit(inlet.listed.instance.component, circuits));
+      // With no circuit known, the question is what splits them, and it is asked of the master.
+      if (circuits.length > 0) questions.push(askCircuit(inlet, circuits));
       continue;
     }
     if (assumed) assumptions.push(`${inlet.listed.instance.label} is taken to be in ${sayCircuit(circuit.name)}, by ${assumed}`);
@@ -50,11 +51,14 @@ export function stationsOf(parts: Parts, { circuits, circuitOfOutlet }: Pick<Mas
   return { stations, unplaced, questions, assumptions };
 }
 
-function inletsOf(listed: ListedInstance): Inlet[] {
+/** Inlets of one part, each with the outlets behind it. Where several could claim an outlet, one that serves no wheel of an inlet's circuit is not its own. */
+function inletsOf(listed: ListedInstance, circuits: readonly Circuit[]): Inlet[] {
   const { component } = listed.instance;
   const claimed = new Set<string>();
   return linePorts(component, "in").flatMap((inlet) => {
-    const outlets = outletsFedBy(component, inlet).filter((port) => !claimed.has(port.name));
+    const circuit = circuits.find(({ name }) => name === inlet.circuit);
+    const serves = (port: Port): boolean => !circuit || wheelsServed(port.serves, circuit.wheels).length > 0;
+    const outlets = outletsFedBy(component, inlet).filter((port) => !claimed.has(port.name) && serves(port));
     if (outlets.length === 0) return [];
     for (const port of outlets) claimed.add(port.name);
     return [{ listed, inlet, outlets }];
@@ -100,8 +104,13 @@ function twinOf(inlets: readonly Inlet[], position: number, circuits: readonly C
   return inlets.slice(0, position).filter(({ listed }) => listed.instance.component === component).length;
 }
 
-const askCircuit = (component: Component, circuits: readonly Circuit[]): Question => ({
-  table: "Cars", column: "Valves", subject: component.name, blocks: true,
-  ask: `Which line is ${component.name} in? Write ${circuits.map(({ name }) => `${component.name}@${name}`).join(" or ")}.`,
-  why: "its ports and what it does belong to that circuit",
-});
+/** A part with one inlet is in one line, and the car's row says which; one with several is in both, and its ports say which is which. */
+function askCircuit({ listed, inlet }: Inlet, circuits: readonly Circuit[]): Question {
+  const { component } = listed.instance;
+  const names = circuits.map(({ name }) => name);
+  const why = "its ports and what it does belong to that circuit";
+  if (linePorts(component, "in").length > 1) {
+    return { table: "Ports", column: "Circuit", subject: component.name, blocks: true, ask: `Which circuit is inlet ${inlet.name} of ${component.name} on: ${names.join(" or ")}?`, why };
+  }
+  return { table: "Cars", column: "Valves", subject: component.name, blocks: true, ask: `Which line is ${component.name} in? Write ${names.map((name) => `${component.name}@${name}`).join(" or ")}.`, why };
+}

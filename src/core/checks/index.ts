@@ -1,13 +1,14 @@
 /** The list of rules, and which finding hides which: one cause, one code. */
 import { assemble, wheelPaths } from "../assembly";
 import type { Finding, FindingCode } from "../finding";
+import type { Question } from "../question";
+import * as equipped from "./car-as-equipped";
 import * as chain from "./chain";
 import { outletsCrossed } from "./crossed";
 import * as joining from "./joining";
 import type { CarFacts, Rule } from "./rule";
 import * as whole from "./whole-car";
 
-export { openQuestions } from "./whole-car";
 export type { CarFacts } from "./rule";
 
 const joiningRules: readonly Rule[] = [
@@ -21,12 +22,18 @@ const chainRules: readonly Rule[] = [
   chain.residualBehindProportioning,
 ];
 
-const carRules: readonly Rule[] = [whole.singleCircuit, whole.unknownNames];
+const equipmentRules: readonly Rule[] = [
+  equipped.hoseMissing, equipped.compressionJoint, equipped.warningMissing, equipped.stopLampLost, equipped.parkingBrakeLost, equipped.antiLockPresent,
+  equipped.bleedTool, equipped.copperTube, equipped.mixedMaterials, equipped.mixedFluids, equipped.tubeReduced, equipped.singleFlare, equipped.reservoirSwapped,
+];
+
+const carRules: readonly Rule[] = [...equipmentRules, whole.singleCircuit, whole.unknownNames];
 
 /** A finding of the first code explains one of the second on the same car. */
 const HIDES: readonly (readonly [FindingCode, FindingCode])[] = [
   ["outlet-shortage", "circuit-unfed"],
   ["outlets-crossed", "circuit-unfed"],
+  ["outlets-crossed", "reservoir-swapped"],
 ];
 
 /** Every finding about one car, by every rule of the list. */
@@ -45,3 +52,6 @@ function chainsNotCausedByCrossing(facts: CarFacts): Finding[] {
   const assembly = assemble({ ...facts.catalogue, joins: new Map() }, facts.assembly.car);
   return apply(chainRules, { ...facts, assembly, paths: wheelPaths(assembly) });
 }
+
+/** What the rules would need to know and the row does not say; no run waits for it. */
+export const openQuestions = (facts: CarFacts): Question[] => [...whole.drumQuestions(facts), ...equipped.parkingBrakeQuestions(facts)];

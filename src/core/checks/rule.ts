@@ -2,6 +2,7 @@
 import type { Assembled, Instance, PathStep, WheelPath } from "../assembly";
 import type { Catalogue } from "../catalogue";
 import { axleOf, PROPORTIONING_NAMES, type Axle } from "../component";
+import { groupBy } from "../group-by";
 import type { Finding } from "../finding";
 import type { Pascals } from "../quantity";
 import type { Run } from "../runs";
@@ -74,9 +75,7 @@ export const pathsTo = (facts: CarFacts, axle: Axle): WheelPath[] => facts.paths
 
 /** Groups the cases of one cause: the same parts on several wheels are one finding that names the wheels. */
 export function oncePerCause<T>(items: readonly T[], cause: (item: T) => string): { readonly cause: string; readonly items: readonly T[] }[] {
-  const groups = new Map<string, T[]>();
-  for (const item of items) groups.set(cause(item), [...(groups.get(cause(item)) ?? []), item]);
-  return [...groups].map(([key, members]) => ({ cause: key, items: members }));
+  return [...groupBy(items, cause)].map(([key, members]) => ({ cause: key, items: members }));
 }
 
 export const sayWheels = (paths: readonly WheelPath[]): string => [...new Set(paths.map(({ wheel }) => wheel))].join(", ");

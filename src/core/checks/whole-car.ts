@@ -23,7 +23,7 @@ export const unknownNames: Rule = ({ assembly }) => [
 ];
 
 /** Drum lines without a residual are sound only with cup expanders: where WheelBrakes does not say, somebody has to look. */
-export function openQuestions(facts: CarFacts): Question[] {
+export function drumQuestions(facts: CarFacts): Question[] {
   const bare = facts.paths.filter((path) => brakeKind(path.brake) === "drum" && !residualsOn(facts, path).some((one) => isDrumResidual(facts, one)));
   const silent = bare.map(({ brake }) => brake.component).filter(({ wheelBrake }) => wheelBrake?.cupExpanders === undefined);
   return [...new Set(silent)].map(({ name }) => ({

@@ -1,0 +1,46 @@
+/** What cannot be resolved is a question with the column that would answer it; the rest of the answer stands. */
+import { aboveNote, jointsOf, report, runsOf, type CarCells, type Shop } from "../workshop";
+
+const asked = (cells: CarCells, shop?: Shop): string[] => report(cells, shop).questions.map(({ table, column }) => `${table}: ${column}`);
+
+const open: readonly (readonly [string, CarCells, string[], Shop?])[] = [
+  ["unknown valves", { Valves: "?" }, ["Cars: Valves"]],
+  ["a blank list of valves", { Valves: "" }, ["Cars: Valves"]],
+  ["unknown hoses", { Hoses: "?" }, ["Cars: Hoses"]],
+  ["an unknown master", { Master: "?" }, ["Cars: Master"]],
+  ["unknown front brakes", { "Front brake": "?" }, ["Cars: Front brake"]],
+  ["no platform", { Platform: "" }, ["Cars: Platform"]],
+  ["no material", { Material: "" }, ["Cars: Material"]],
+  ["a valve whose passages nobody has said", { Valves: "CV-UNKNOWN; TEE" }, ["Passages: Does"]],
+  ["a port without a thread", { Valves: "BLK-T; TEE" }, ["Ports: Thread"], { parts: ["BLK-T distribution-block @valve | <FI front 1/2-20 | <RI rear 1/2-20 | >L front LF | >R front RF 3/8-24 | >RO rear 7/16-24"] }],
+  ["drums that do not say whether their cups have expanders", { "Rear brake": "WR-SILENT" }, ["WheelBrakes: Cup expanders"]],
+  ["a master whose outlets name no circuit", { Master: "MC-ANY" }, ["Ports: Circuit", "Ports: Circuit"], { parts: ["MC-ANY master @master | >A 1/2-20 | >B 9/16-18"] }],
+  ["a split told neither by the platform nor by the master", { Platform: "N", Master: "MC-ANY" }, ["Platforms: Split"], { parts: ["MC-ANY master @master | >A 1/2-20 | >B 9/16-18"], platforms: [{ headings: ["Platform", "First year", "Last year"], rows: [["N", 1960, 1974]] }] }],
+];
+test.each(open.map(([says, ...rest]) => [says, rest] as const))("%s", (_, [cells, columns, shop]) => expect(asked(cells, shop)).toEqual(columns));
+
+test("nothing is asked about a car that says everything", () => expect(asked({})).toEqual([]));
+
+test.each<[string, CarCells]>([["unknown valves", { Valves: "?" }], ["a valve that Components lacks", { Valves: "BLK; ZZ-9; TEE" }], ["an unknown master", { Master: "" }]])("with %s no joint is inferred: each would be a guess", (_, cells) => expect(jointsOf(cells)).toEqual([]));
+
+test("with unknown hoses the lines up to them stand, and their last joint is open", () => {
+  const { runs, findings } = report({ Hoses: "?" });
+  expect(runs).toHaveLength(7);
+  expect(runs.filter(({ problems }) => problems.length > 0).map(({ joint }) => joint.to.instance.label)).toEqual(["hose@LF", "hose@RF", "hose@rear"]);
+  expect(findings.map(({ code }) => code).filter((code) => code.startsWith("thread") || code.startsWith("port"))).toEqual([]);
+});
+
+test("with unknown front brakes the rear lines are as they would be", () => {
+  const rear = (cells: CarCells) => runsOf(cells).filter((run) => /R →|RO →|TEE/.test(run));
+  expect(rear({ "Front brake": "" })).toEqual(rear({}));
+});
+
+test("unknown contents raise no finding about what may be inside", () => {
+  expect(aboveNote({ Valves: "CV-UNKNOWN; PV; HO; TEE" })).toBe("");
+});
+
+test("every question names its subject, says why it matters and ends as a question", () => {
+  const { questions } = report({ Master: "", Valves: "", Hoses: "", "Front brake": "", "Rear brake": "", Platform: "", Material: "" });
+  expect(questions.map(({ column }) => column)).toEqual(["Platform", "Valves", "Master", "Front brake", "Rear brake", "Hoses", "Material"]);
+  for (const { ask, why, subject } of questions) expect([ask.includes("?"), why.length > 10, subject]).toEqual([true, true, "C"]);
+});
