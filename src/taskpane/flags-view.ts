@@ -1,0 +1,112 @@
+/** The Flags view: what is wrong on which car, worst first. */
+import { SEVERITIES, type Severity } from "../core/finding";
+import type { WorkbookReading } from "../workbook/workbook-reports";
+import { carCard, rowKey } from "./car-card";
+import { element } from "./element";
+import { flagFilterControls } from "./flag-filter";
+import { countFlags, firstCards, flagCounts, flagSections, type FlagSection } from "./flags";
+import { keyedChildren } from "./keyed-children";
+import { severityMark } from "./marks";
+import { noticesOf } from "./notices";
+import type { View, ViewActions } from "./view";
+import { count, sayVerdicts, severityWords } from "./words";
+
+/** Cards drawn at once: enough to work through, few enough to draw at once. */
+const CARDS_AT_ONCE = 100;
+
+export function flagsView(actions: ViewActions): View {
+  const state: { reading: WorkbookReading | undefined; most: number; selected: string | undefined } = { reading: undefined, most: CARDS_AT_ONCE, selected: undefined };
+  const page = pageOf();
+  const drawAll = (): void => {
+    if (!state.reading) return;
+    const { cars } = state.reading;
+    const filter = controls.filter();
+    const sections = flagSections(cars, filter);
+    page.tally.textContent = `${sayVerdicts(cars.map(({ verdict }) => verdict))}.`;
+    page.notices.update(noticesOf(state.reading, actions));
+    controls.showCounts(flagCounts(cars, filter.search));
+    page.showSections(firstCards(sections, state.most), sections, state.selected);
+    page.nothing.textContent = sections.length > 0 ? "" : sayNothing(filter.search !== "" || filter.severity !== undefined);
+  };
+  const controls = flagFilterControls(() => {
+    state.most = CARDS_AT_ONCE;
+    drawAll();
+  });
+  page.content.insertBefore(controls.content, page.sections);
+  page.more.addEventListener("click", () => {
+    state.most += CARDS_AT_ONCE;
+    drawAll();
+  });
+  page.sections.addEventListener("click", ({ target }) => {
+    const card = clickedCard(target);
+    if (!card) return;
+    state.selected = rowKey(card.table, card.row);
+    drawAll();
+    actions.selectRow(card.table, card.row);
+  });
+  return { id: "flags", name: "Flags", content: page.content, show: (reading) => { state.reading = reading; drawAll(); } };
+}
+
+const sayNothing = (filtered: boolean): string => (filtered ? "No flag fits this choice." : "No flags: every car comes out sound on what the tables say.");
+
+/** The card under the pointer; a click that ends a marking of text is none. */
+function clickedCard(target: EventTarget | null): { readonly table: string; readonly row: number } | undefined {
+  const card = target instanceof Element ? target.closest<HTMLElement>(".card") : null;
+  const marking = target instanceof Element && !target.closest("button") && getSelection()?.type === "Range";
+  return card && !marking ? { table: card.dataset["table"] ?? "", row: Number(card.dataset["row"]) } : undefined;
+}
+
+interface Page {
+  readonly content: HTMLElement;
+  readonly tally: HTMLElement;
+  readonly notices: ReturnType<typeof keyedChildren>;
+  readonly sections: HTMLElement;
+  readonly nothing: HTMLElement;
+  readonly more: HTMLButtonElement;
+  showSections(shown: readonly FlagSection[], all: readonly FlagSection[], selected: string | undefined): void;
+}
+
+function pageOf(): Page {
+  const tally = element("h2", { class: "tally" });
+  const notices = element("div", { class: "notices" });
+  const parts = SEVERITIES.map(sectionOf);
+  const sections = element("div", { class: "severities" }, ...parts.map(({ content }) => content));
+  const nothing = element("p", { class: "nothing" });
+  const more = element("button", { type: "button", class: "button more", hidden: true });
+  return {
+    content: element("div", { class: "flags-view" }, tally, notices, sections, nothing, more),
+    tally, notices: keyedChildren(notices), sections, nothing, more,
+    showSections: (shown, all, selected) => {
+      for (const part of parts) part.show(ofSeverity(shown, part.severity), ofSeverity(all, part.severity), selected);
+      const left = countCards(all) - countCards(shown);
+      more.hidden = left === 0;
+      more.textContent = `Show ${Math.min(left, CARDS_AT_ONCE)} more of ${left}`;
+    },
+  };
+}
+
+const ofSeverity = (sections: readonly FlagSection[], severity: Severity): FlagSection["cars"] => sections.find((section) => section.severity === severity)?.cars ?? [];
+const countCards = (sections: readonly FlagSection[]): number => sections.reduce((sum, { cars }) => sum + cars.length, 0);
+
+interface SectionPart {
+  readonly severity: Severity;
+  readonly content: HTMLElement;
+  show(shown: FlagSection["cars"], all: FlagSection["cars"], selected: string | undefined): void;
+}
+
+function sectionOf(severity: Severity): SectionPart {
+  const { name, asks } = severityWords[severity];
+  const number = element("span", { class: "severity__number" });
+  const list = element("ol", { class: "cards" });
+  const heading = element("h2", { class: "severity__heading", id: `severity-${severity}` }, severityMark(severity), element("span", { class: "severity__name" }, name), element("span", { class: "severity__asks" }, asks), number);
+  const content = element("section", { class: `severity severity--${severity}`, "aria-labelledby": `severity-${severity}`, hidden: true }, heading, list);
+  const cards = keyedChildren(list);
+  return {
+    severity, content,
+    show: (shown, all, selected) => {
+      content.hidden = shown.length === 0;
+      number.textContent = `${count(countFlags(all), "flag")}, ${count(all.length, "car")}`;
+      cards.update(shown.map((car) => carCard(car, selected)));
+    },
+  };
+}

@@ -1,0 +1,195 @@
+/** The side panel: the same in the spreadsheet's pane and in the local page. */
+import { rememberCatalogue, remembered } from "../functions/reports";
+import { followWorkbook, type Following, type WorkbookListener, type WorkbookReading } from "../workbook/workbook-reports";
+import type { WorkbookPort } from "../workbook/port";
+import { cautionNote } from "./caution";
+import { element } from "./element";
+import { emptyWorkbook } from "./empty-workbook";
+import { failureNotice } from "./failure";
+import { flagsView } from "./flags-view";
+import { tabsOf, type Tabs } from "./tabs";
+import { tubeView } from "./tube-view";
+import type { View } from "./view";
+import { sayNumber, sayVerdicts } from "./words";
+
+export interface PanelOptions {
+  /** Address of panel.css; left out when the host's page links it itself. */
+  readonly stylesheet?: string;
+}
+
+export interface Panel {
+  /** Takes the panel off the page and stops following the workbook. */
+  unmount(): void;
+}
+
+/**
+ * Puts the panel into an element or a shadow root and keeps it up to date with the workbook.
+ * The panel is a labelled region of its host: the host supplies the page's landmarks.
+ */
+export function mountPanel(root: HTMLElement | ShadowRoot, port: WorkbookPort, options: PanelOptions = {}): Panel {
+  const page = pageOf(port);
+  const style = styled(page.content, options.stylesheet);
+  root.append(...style, page.content);
+  let following: Following | undefined;
+  const start = (): void => { following = followWorkbook(port, listenerOf(page, () => following?.again()), sharedWithFunctions); };
+  start();
+  return {
+    unmount: () => {
+      following?.stop();
+      for (const node of [...style, page.content]) node.remove();
+    },
+  };
+}
+
+/** One cache for both, so that a reopened file works without a recalculation and panel and sheet cannot disagree. */
+const sharedWithFunctions = { report: remembered, catalogueRead: rememberCatalogue };
+
+function listenerOf(page: PanelPage, again: () => void): WorkbookListener {
+  return {
+    reading: (reading) => { page.showReading(reading); },
+    progress: (done, total) => { page.showProgress(done, total); },
+    failed: (error) => { page.showFailure(error, () => { page.hideFailure(); again(); }); },
+  };
+}
+
+/** Keeps the content out of sight until its style sheet is there, so that nothing jumps. */
+function styled(content: HTMLElement, stylesheet: string | undefined): readonly HTMLElement[] {
+  if (stylesheet === undefined) return [];
+  const link = element("link", { rel: "stylesheet", href: stylesheet });
+  const show = (): void => { content.hidden = false; };
+  content.hidden = true;
+  link.addEventListener("load", show);
+  link.addEventListener("error", show); // unstyled is better than nothing
+  return [link];
+}
+
+interface PanelPage {
+  readonly content: HTMLElement;
+  showReading(reading: WorkbookReading): void;
+  showProgress(done: number, total: number): void;
+  showFailure(error: unknown, retry: () => void): void;
+  hideFailure(): void;
+}
+
+function pageOf(port: WorkbookPort): PanelPage {
+  const state: { reading: WorkbookReading | undefined } = { reading: undefined };
+  const message = messageLine();
+  const progress = progressLine();
+  const actions = { selectRow: (table: string, row: number) => void selectRow(port, message, table, row) };
+  const views: readonly View[] = [flagsView(actions), tubeView(actions)];
+  const showChosen = (): void => { if (state.reading) views.find(({ id }) => id === tabs.chosen())?.show(state.reading); };
+  const tabs = tabsOf("Views", views, showChosen);
+  const frame = frameOf({ tabs, progress, message });
+  return {
+    content: frame.content,
+    showReading: (reading) => {
+      state.reading = reading;
+      progress.done();
+      message.clear();
+      frame.showProblem(undefined);
+      frame.show(reading.cars.length === 0 && reading.tableErrors.length === 0 ? emptyWorkbook(reading.carTables) : undefined);
+      showChosen();
+      message.speak(reading.cars.length === 0 ? "No cars yet." : `Up to date. ${sayVerdicts(reading.cars.map(({ verdict }) => verdict))}.`);
+    },
+    showProgress: progress.show,
+    showFailure: (error, retry) => {
+      progress.done();
+      frame.showProblem(failureNotice(error, retry));
+    },
+    hideFailure: () => { frame.showProblem(undefined); },
+  };
+}
+
+interface Frame {
+  readonly content: HTMLElement;
+  /** Shows the views, or what there is to say instead. */
+  show(instead: HTMLElement | undefined): void;
+  showProblem(problem: HTMLElement | undefined): void;
+}
+
+interface FrameParts {
+  readonly tabs: Tabs;
+  readonly progress: ProgressLine;
+  readonly message: MessageLine;
+}
+
+/** Tabs, views and caution stay out of sight until there is something to show, so that nothing on the page moves. */
+function frameOf({ tabs, progress, message }: FrameParts): Frame {
+  const name = element("h1", { class: "head__name" }, "Plumbline");
+  const problem = element("div", { class: "problem" });
+  const empty = element("div", { class: "view" });
+  const views = element("div", { class: "views", hidden: true }, ...tabs.panels);
+  const caution = cautionNote();
+  const content = element("section", { class: "plumbline", "aria-label": "Plumbline" },
+    element("header", { class: "head" }, name, tabs.list, progress.bar), progress.text, message.visible, problem, empty, views, caution, message.spoken);
+  for (const part of [tabs.list, caution]) part.hidden = true;
+  return {
+    content,
+    show: (instead) => {
+      empty.replaceChildren(...(instead ? [instead] : []));
+      for (const part of [views, tabs.list]) part.hidden = instead !== undefined;
+      name.classList.toggle("unseen", instead === undefined);
+      caution.hidden = false;
+    },
+    showProblem: (shown) => {
+      problem.replaceChildren(...(shown ? [shown] : []));
+      caution.hidden = false;
+    },
+  };
+}
+
+async function selectRow(port: WorkbookPort, message: MessageLine, table: string, row: number): Promise<void> {
+  try {
+    await port.selectTableRow(table, row);
+    message.clear();
+    message.speak(`Row ${row + 1} of ${table} is selected in the sheet.`);
+  } catch (error) {
+    message.show(`That row could not be selected. ${error instanceof Error ? error.message : String(error)}`);
+  }
+}
+
+interface MessageLine {
+  readonly visible: HTMLElement;
+  readonly spoken: HTMLElement;
+  /** Said to screen readers only: what the page shows by itself. */
+  speak(text: string): void;
+  show(text: string): void;
+  clear(): void;
+}
+
+function messageLine(): MessageLine {
+  const visible = element("p", { class: "message", role: "alert", hidden: true });
+  const spoken = element("p", { class: "unseen", role: "status" });
+  return {
+    visible, spoken,
+    speak: (text) => { if (spoken.textContent !== text) spoken.textContent = text; },
+    show: (text) => {
+      visible.textContent = text;
+      visible.hidden = false;
+    },
+    clear: () => { visible.hidden = true; },
+  };
+}
+
+interface ProgressLine {
+  readonly bar: HTMLElement;
+  /** In sight until there is a first reading; after that the bar alone tells of work. */
+  readonly text: HTMLElement;
+  show(done: number, total: number): void;
+  done(): void;
+}
+
+function progressLine(): ProgressLine {
+  const bar = element("progress", { class: "progress__bar", "aria-label": "Cars worked out", hidden: true });
+  const text = element("p", { class: "progress__text" }, "Reading the workbook …");
+  return {
+    bar, text,
+    show: (done, total) => {
+      bar.hidden = false;
+      bar.max = total;
+      bar.value = done;
+      text.textContent = `Working out the cars: ${sayNumber(done)} of ${sayNumber(total)} …`;
+    },
+    done: () => { for (const part of [bar, text]) part.hidden = true; },
+  };
+}

@@ -1,0 +1,59 @@
+/** What the Tube view shows: tube over all cars, and which runs are not in it. */
+import { metres, type Metres } from "../core/quantity";
+import type { Run } from "../core/runs";
+import { tubeKey } from "../core/tube";
+import { tubingOf, type TubingTotal } from "../core/tubing";
+import type { CarLine, WorkbookReading } from "../workbook/workbook-reports";
+
+export interface TubeTotal extends TubingTotal {
+  readonly cars: number;
+  /** The part of the net length that is bridged over places between instead of measured. */
+  readonly estimated: { readonly runs: number; readonly net: Metres };
+}
+
+export interface LeftOutRuns {
+  readonly line: CarLine;
+  readonly runs: readonly Run[];
+}
+
+export interface TubeTotals {
+  readonly totals: readonly TubeTotal[];
+  /** Runs without a known length or tube, by car. */
+  readonly leftOut: readonly LeftOutRuns[];
+}
+
+export function tubeTotals({ cars, catalogue }: Pick<WorkbookReading, "cars" | "catalogue">): TubeTotals {
+  const tubing = tubingOf(cars.flatMap(({ report }) => report?.runs ?? []), catalogue.settings, catalogue.tube);
+  const byTube = runsByTube(cars, new Set(tubing.leftOut));
+  const totals = tubing.totals.map((total) => ({ ...total, ...countsOf(byTube.get(tubeOf(total)) ?? []) }));
+  const leftOut = new Set(tubing.leftOut);
+  const lines = cars.map((line) => ({ line, runs: (line.report?.runs ?? []).filter((run) => leftOut.has(run)) }));
+  return { totals, leftOut: lines.filter(({ runs }) => runs.length > 0) };
+}
+
+interface CountedRun {
+  readonly line: CarLine;
+  readonly run: Run;
+}
+
+function runsByTube(cars: readonly CarLine[], leftOut: ReadonlySet<Run>): ReadonlyMap<string, readonly CountedRun[]> {
+  const byTube = new Map<string, CountedRun[]>();
+  for (const line of cars) {
+    for (const run of line.report?.runs ?? []) {
+      if (run.tube === undefined || leftOut.has(run)) continue;
+      const key = tubeOf({ material: run.material, outsideDiameter: run.tube, wall: run.stock?.wall });
+      const group = byTube.get(key);
+      if (group) group.push({ line, run });
+      else byTube.set(key, [{ line, run }]);
+    }
+  }
+  return byTube;
+}
+
+const tubeOf = ({ material, outsideDiameter, wall }: Pick<TubingTotal, "material" | "outsideDiameter" | "wall">): string => [material, tubeKey(outsideDiameter), wall].join("|");
+
+function countsOf(runs: readonly CountedRun[]): Pick<TubeTotal, "cars" | "estimated"> {
+  const estimated = runs.filter(({ run }) => run.basis === "estimated");
+  const net = metres(estimated.reduce((sum, { run }) => sum + (run.length ?? 0), 0));
+  return { cars: new Set(runs.map(({ line }) => line)).size, estimated: { runs: estimated.length, net } };
+}

@@ -1,0 +1,45 @@
+/** What the panel needs of a spreadsheet. Each adapter keeps the contract in test/workbook/contract.ts. */
+import type { CellValue } from "./document";
+
+export type { CellValue };
+
+/** A table as it stands now. A blank cell is "", a cell with an error is the text of the error ("#N/A"). */
+export interface TableContent {
+  readonly name: string;
+  /** Name of the sheet the table stands on. */
+  readonly sheet: string;
+  readonly headings: readonly CellValue[];
+  /** As many cells in each row as there are headings. */
+  readonly rows: readonly (readonly CellValue[])[];
+}
+
+/** What the user's last edits touched; it may name more tables than really changed, never fewer. */
+export interface WorkbookChange {
+  readonly tables: readonly string[];
+}
+
+export interface WorkbookPort {
+  /** Names of all tables, in no promised order. */
+  tableNames(): Promise<readonly string[]>;
+  /** @returns undefined when there is no such table; names are matched without regard to case */
+  readTable(name: string): Promise<TableContent | undefined>;
+  /**
+   * Shows the row to the user and selects it.
+   * @param row 0 is the first row under the headings
+   * @throws Error with a plain sentence when there is no such table or row
+   */
+  selectTableRow(table: string, row: number): Promise<void>;
+  /**
+   * Writes values into a new sheet, as one undo step, and never into one that is there.
+   * Text stays text, "3/16", "007" and "=1+1" too; short rows are filled up with blanks.
+   * @returns the name the sheet got: "Quote 2" when "Quote" was taken
+   * @throws RangeError when a number is not finite
+   */
+  writeSheet(name: string, rows: readonly (readonly CellValue[])[]): Promise<string>;
+  /**
+   * Tells of edits by the user, of tables that come or go, and of recalculated tables; several quick ones arrive as one,
+   * and what the port itself writes does not arrive.
+   * @returns stops the telling
+   */
+  onChange(listener: (change: WorkbookChange) => void): () => void;
+}

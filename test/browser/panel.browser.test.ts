@@ -1,0 +1,252 @@
+import { readFileSync } from "node:fs";
+import { createServer, type Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import { join, resolve } from "node:path";
+import axe from "axe-core";
+import { build } from "esbuild";
+import { chromium, type Browser, type Locator, type Page } from "playwright-core";
+import { demoTables } from "../../src/catalogue/demo";
+import { browserArguments, findBrowser } from "../../scripts/browser";
+
+const projectFolder = resolve(__dirname, "../..");
+const stylesheet = readFileSync(join(projectFolder, "src/taskpane/panel.css"), "utf8");
+/** As strict as the add-in's own page. */
+const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src data:; connect-src 'self'; base-uri 'none'; form-action 'none'";
+const markup = `<!doctype html><html lang="en" class="plumbline-page"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width">
+<title>Panel</title><link rel="icon" href="data:,"></head><body><main id="panel"></main><script src="panel-page.js"></script></body></html>`;
+
+let browser: Browser;
+let server: Server;
+let address: string;
+
+beforeAll(async () => {
+  const bundle = await build({ entryPoints: [join(__dirname, "panel-page.ts")], bundle: true, write: false, format: "iife", target: "es2020" });
+  const files = new Map([["/", ["text/html", markup]], ["/panel-page.js", ["text/javascript", bundle.outputFiles[0]?.text ?? ""]], ["/panel.css", ["text/css", stylesheet]]]);
+  server = createServer((request, response) => {
+    const [type, text] = files.get(new URL(request.url ?? "/", "http://panel").pathname) ?? ["", ""];
+    response.writeHead(type ? 200 : 404, { "content-type": `${type}; charset=utf-8`, "content-security-policy": policy }).end(text);
+  });
+  await new Promise<void>((listening) => { server.listen(0, "127.0.0.1", listening); });
+  address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
+  browser = await chromium.launch({ executablePath: findBrowser(), args: [...browserArguments] });
+});
+
+afterEach(() => Promise.all(browser.contexts().map((context) => context.close())));
+
+afterAll(async () => {
+  await browser.close();
+  await new Promise((closed) => { server.close(closed); });
+});
+
+describe.each(["light", "dark", "forced colours"] as const)("in %s", (theme) => {
+  test.each(["Flags", "Tube"])("axe finds nothing on the %s view", async (view) => {
+    const page = await open({ theme });
+    await page.getByRole("tab", { name: view }).click();
+    expect(await violations(page)).toEqual([]);
+  });
+
+  test.each(["nothing", "no cars"])("axe finds nothing when the workbook holds %s", async (book) => {
+    const page = await open({ theme, book, waitFor: ".empty" });
+    expect(await violations(page)).toEqual([]);
+  });
+});
+
+test.each([320, 350, 1280])("nothing is wider than a page of %d pixels", async (width) => {
+  const page = await open({ width });
+  for (const view of ["Flags", "Tube"]) {
+    await page.getByRole("tab", { name: view }).click();
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+  }
+});
+
+test("flags come worst first, each with its place, sentence, cure and basis under its car", async () => {
+  const page = await open();
+  const severities = await page.locator(".card__severity").allTextContents();
+  const ranks = severities.map((word) => ["Stop", "Decide", "Watch", "Note"].indexOf(word));
+  expect(ranks.length).toBeGreaterThan(8);
+  expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
+  // Car 13 of the demo has a 10 psi residual valve, a drum residual, on a line to discs.
+  const card = cardOf(page, "Car 13");
+  expect(await card.locator(".flag__place").textContent()).toContain("RV-10");
+  expect(await card.locator(".flag__says").textContent()).toContain("the pads drag");
+  expect(await card.locator(".flag__cure").textContent()).toContain("Cure");
+  expect(await card.locator(".flag__basis").textContent()).toContain("common practice");
+});
+
+test("a click or Enter selects the car's row in the sheet and marks the card", async () => {
+  const page = await open();
+  await cardOf(page, "Car 13").locator(".flag__says").click();
+  await page.waitForFunction(() => window.workbook.selection?.row === 12);
+  expect(await cardOf(page, "Car 13").getAttribute("aria-current")).toBe("true");
+  await cardOf(page, "Car 14").getByRole("button").focus();
+  await page.keyboard.press("Enter");
+  await page.waitForFunction(() => window.workbook.selection?.row === 13);
+  expect(await focusedText(page)).toBe("Car 14");
+  expect(await page.getByRole("status").textContent()).toBe("Row 14 of Cars is selected in the sheet.");
+});
+
+test("a row that is gone from the sheet is said in sight", async () => {
+  const page = await open();
+  await page.evaluate(() => { window.workbook.selectTableRow = () => Promise.reject(new Error("The table Cars has no row 13.")); });
+  await cardOf(page, "Car 13").getByRole("button").click();
+  await page.getByRole("alert").filter({ hasText: "The table Cars has no row 13." }).waitFor();
+});
+
+test("the choice of a severity and the search narrow the flags, and their counts follow", async () => {
+  const page = await open();
+  await page.getByText("Stop", { exact: true }).first().click();
+  expect(new Set(await page.locator(".card__severity").allTextContents())).toEqual(new Set(["Stop"]));
+  await page.getByRole("searchbox").fill("car 13 drag");
+  expect(await page.locator(".card").count()).toBe(1);
+  expect(await page.locator(".choice", { hasText: "Stop" }).textContent()).toBe("1Stop");
+  await page.getByRole("searchbox").fill("no such word anywhere");
+  expect(await page.locator(".nothing").textContent()).toBe("No flag fits this choice.");
+});
+
+test("an edit in the sheet changes the flags at once, and keeps focus, scroll and choice", async () => {
+  const page = await open();
+  await cardOf(page, "Car 16").getByRole("button").focus();
+  expect(await page.evaluate(() => document.documentElement.scrollTop)).toBeGreaterThan(100);
+  const before = await cardOf(page, "Car 16").boundingBox();
+  await cardOf(page, "Car 16").evaluate((card) => { card.dataset["kept"] = "yes"; });
+  // Without the residual valve nothing holds pressure on Car 13's discs any more.
+  await page.evaluate(() => {
+    window.workbook.edit("Cars", 12, "Valves", "CV-L; TEE-AX; SW-PD");
+  });
+  await cardOf(page, "Car 13").waitFor({ state: "detached" });
+  expect(await focusedText(page)).toBe("Car 16");
+  expect(Math.abs(((await cardOf(page, "Car 16").boundingBox())?.y ?? Infinity) - (before?.y ?? 0))).toBeLessThan(3);
+  expect(await cardOf(page, "Car 16").getAttribute("data-kept")).toBe("yes");
+  expect(await page.locator(".tally").first().textContent()).toContain("7 on hold");
+});
+
+test("a part that leaves the catalogue changes the flags of every car that has it", async () => {
+  const page = await open();
+  const unknown = page.locator(".flag[data-code='unknown-part']", { hasText: "BLK-E" });
+  expect(await unknown.count()).toBe(0);
+  await page.evaluate((row) => { window.workbook.edit("Components", row, "Component", "BLK-E is sold out"); }, demoColumn("Components", "Component").indexOf("BLK-E"));
+  await unknown.first().waitFor();
+  expect(await unknown.count()).toBe(demoColumn("Cars", "Valves").filter((valves) => /\bBLK-E\b(?!-)/.test(String(valves))).length);
+});
+
+test("a cell of the catalogue that cannot be used is said on top with table, row and column, and leads to its row", async () => {
+  const page = await open();
+  await page.evaluate(() => { window.workbook.edit("Ports", 2, "Thread", "9/16-19x"); });
+  const notice = page.locator(".notice", { hasText: "Ports row 3, Thread: read \"9/16-19x\"" });
+  await notice.getByRole("button", { name: "Show the row" }).first().click();
+  expect(await page.evaluate(() => window.workbook.selection)).toEqual({ table: "Ports", row: 2 });
+});
+
+test("the tabs are worked by the arrow keys, one stop of the Tab key", async () => {
+  const page = await open();
+  await page.getByRole("tab", { name: "Flags" }).focus();
+  await page.keyboard.press("ArrowRight");
+  expect(await page.getByRole("tab", { name: "Tube" }).getAttribute("aria-selected")).toBe("true");
+  expect(await page.getByRole("tabpanel", { name: "Tube" }).isVisible()).toBe(true);
+  expect(await page.locator("[role=tab][tabindex='0']").count()).toBe(1);
+  await page.keyboard.press("ArrowRight");
+  expect(await focusedText(page)).toBe("Flags");
+});
+
+test("tube is totalled by material and size, estimated lengths told, runs without a length left out and named", async () => {
+  const page = await open();
+  await page.getByRole("tab", { name: "Tube" }).click();
+  expect(await page.locator("caption").allTextContents()).toEqual(["Copper-nickel", "Mild steel", "Stainless"]);
+  expect(await page.locator(".tube__estimated").count()).toBeGreaterThan(0);
+  // Car 23 of the demo names no platform, so none of its lines has a length.
+  const notice = page.locator(".notice", { hasText: "not in these totals" });
+  await notice.getByRole("button", { name: "Car 23" }).click();
+  expect(await page.evaluate(() => window.workbook.selection)).toEqual({ table: "Cars", row: 22 });
+});
+
+test("a workbook without cars says what the panel does and how to begin", async () => {
+  const page = await open({ book: "nothing", waitFor: ".empty" });
+  expect(await page.locator(".empty").textContent()).toContain("Car, Customer, Platform");
+  expect(await page.getByRole("tab").count()).toBe(0);
+});
+
+test("the caution stands at the foot of every view and of the empty panel", async () => {
+  for (const [book, waitFor] of [["demo", ".card"], ["nothing", ".empty"]]) {
+    const page = await open({ book, waitFor });
+    expect(await page.getByRole("complementary", { name: "Caution" }).textContent()).toContain("Brakes can kill.");
+  }
+});
+
+test("a failed reading says so plainly, shows its details, and a new try goes on", async () => {
+  const page = await open({ failing: true, waitFor: ".failure" });
+  expect(await page.locator(".failure").textContent()).toContain("the workbook is busy");
+  expect(await violations(page)).toEqual([]);
+  await page.evaluate(() => { window.failing = false; });
+  await page.getByRole("button", { name: "Try again" }).click();
+  await page.locator(".card").first().waitFor();
+  expect(await page.locator(".failure").count()).toBe(0);
+});
+
+test("after a failed reading the next edit goes on by itself", async () => {
+  const page = await open({ failing: true, waitFor: ".failure" });
+  await page.evaluate(() => {
+    window.failing = false;
+    window.workbook.edit("Cars", 0, "Customer", "Newcomer");
+  });
+  await page.locator(".card").first().waitFor();
+  expect(await page.locator(".failure").count()).toBe(0);
+});
+
+test("with many cars a hundred cards are drawn, more on request, and progress is told", async () => {
+  const page = await open({ book: "600" });
+  expect(await page.locator(".card").count()).toBe(100);
+  await page.getByRole("button", { name: /^Show 100 more of/ }).click();
+  expect(await page.locator(".card").count()).toBe(200);
+  expect(await page.locator(".progress__text").isHidden()).toBe(true);
+});
+
+test("in a shadow root the panel looks and works the same, and unmounting leaves nothing", async () => {
+  const page = await open({ shadow: true });
+  expect(await page.locator(".plumbline").evaluate((node) => getComputedStyle(node).display)).toBe("flow-root");
+  await cardOf(page, "Car 13").getByRole("button").click();
+  expect(await focusedText(page)).toBe("Car 13");
+  await page.evaluate(() => { window.panel.unmount(); });
+  expect(await page.evaluate(() => document.getElementById("panel")?.shadowRoot?.childNodes.length)).toBe(0);
+});
+
+interface Opening {
+  readonly theme?: "light" | "dark" | "forced colours";
+  readonly width?: number;
+  readonly book?: string | undefined;
+  readonly failing?: boolean;
+  readonly shadow?: boolean;
+  readonly waitFor?: string | undefined;
+}
+
+/** Opens the page and waits until it shows something; a complaint of the browser or the page fails the test that opened it. */
+async function open({ theme = "light", width = 350, book = "demo", failing = false, shadow = false, waitFor = ".card" }: Opening = {}): Promise<Page> {
+  const context = await browser.newContext({ viewport: { width, height: 800 }, colorScheme: theme === "dark" ? "dark" : "light", forcedColors: theme === "forced colours" ? "active" : "none" });
+  const page = await context.newPage();
+  const query = new URLSearchParams({ book, ...(failing && { failing: "" }), ...(shadow && { shadow: "" }) });
+  const complaints: string[] = [];
+  page.on("pageerror", ({ message }) => complaints.push(message));
+  page.on("console", (message) => { if (message.type() === "error") complaints.push(message.text()); });
+  await page.goto(`${address}?${query.toString()}`);
+  await page.locator(waitFor).first().waitFor();
+  expect(complaints).toEqual([]);
+  return page;
+}
+
+/** Every rule of axe, its best practices included, as sentences that name the element. */
+async function violations(page: Page): Promise<readonly string[]> {
+  const found = await page.evaluate<axe.AxeResults>(`${axe.source}; axe.run(document, { resultTypes: ["violations"] })`);
+  expect(found.passes.length).toBeGreaterThan(10);
+  return found.violations.flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary ?? ""}`));
+}
+
+function demoColumn(name: string, heading: string): readonly unknown[] {
+  const table = demoTables.find((each) => each.name === name);
+  const column = table?.headings.indexOf(heading) ?? -1;
+  return table?.rows.map((row) => row[column]) ?? [];
+}
+
+/** The card of a car among the stops. */
+const cardOf = (page: Page, car: string): Locator => page.locator(".card--stop").filter({ has: page.getByRole("button", { name: car, exact: true }) });
+
+const focusedText = (page: Page): Promise<string | null | undefined> =>
+  page.evaluate(() => (document.activeElement?.shadowRoot ?? document).activeElement?.textContent);

@@ -1,0 +1,82 @@
+import { excelPort } from "../../src/workbook/excel";
+import type { TableContent } from "../../src/workbook/port";
+import { workbookContract, type WorkbookUnderTest } from "./contract";
+import { FakeExcel } from "./fake-excel";
+
+workbookContract("the adapter to Excel", (tables) => Promise.resolve(open(tables)));
+
+test("the stand-in for Excel holds to the rule that makes the contract worth keeping: no reading before load and sync", async () => {
+  const excel = new FakeExcel([cars]);
+  const readTooEarly = excel.run(async (context) => {
+    const table = context.workbook.tables.getItemOrNullObject("Cars");
+    await context.sync();
+    return table.name;
+  });
+  await expect(readTooEarly).rejects.toThrow("PropertyNotLoaded: name");
+});
+
+test("the stand-in for Excel reads written text as typing", async () => {
+  const excel = new FakeExcel([]);
+  await excel.run(async (context) => {
+    context.workbook.worksheets.add("Typed").getRangeByIndexes(0, 0, 1, 4).values = [["3/16", "007", "=1+1", "'007"]];
+    await context.sync();
+  });
+  expect(shownOn(excel, "Typed")).toEqual([[expect.any(Number), 7, "#NAME?", "007"]]);
+});
+
+test("a recalculated sheet tells its tables, since a cell of a table may hold a formula", async () => {
+  const excel = new FakeExcel([cars]);
+  const port = excelPort(excel.run);
+  const told: string[][] = [];
+  port.onChange(({ tables }) => told.push([...tables]));
+  await port.tableNames();
+  excel.fire("worksheets.onCalculated", { worksheetId: excel.sheets[0]?.id ?? "" });
+  await new Promise((resolve) => { setTimeout(resolve, 120); });
+  expect(told).toEqual([["Cars"]]);
+});
+
+test("an event of a sheet that is gone by the time it is looked at harms nothing", async () => {
+  const excel = new FakeExcel([cars]);
+  const port = excelPort(excel.run);
+  const told: string[][] = [];
+  port.onChange(({ tables }) => told.push([...tables]));
+  await port.tableNames();
+  excel.fire("worksheets.onChanged", { worksheetId: "{gone}" });
+  await new Promise((resolve) => { setTimeout(resolve, 120); });
+  expect(told).toEqual([]);
+});
+
+test("a host that cannot listen makes the reading fail, so that the panel never goes stale unseen, and the next reading tries again", async () => {
+  const excel = new FakeExcel([cars]);
+  let failures = 1;
+  const port = excelPort((batch) => (failures-- > 0 ? Promise.reject(new Error("no events here")) : excel.run(batch)));
+  await expect(port.tableNames()).rejects.toThrow("no events here");
+  await expect(port.tableNames()).resolves.toEqual(["Cars"]);
+});
+
+const cars: TableContent = { name: "Cars", sheet: "Cars", headings: ["Car"], rows: [["one"]] };
+
+function open(tables: readonly TableContent[]): WorkbookUnderTest {
+  const excel = new FakeExcel(tables);
+  return {
+    port: excelPort(excel.run),
+    edit: (table, row, column, value) => { excel.edit(table, row, column, value); },
+    deleteTable: (table) => { excel.deleteTable(table); },
+    selection: () => selectedRow(excel),
+    sheetNames: () => excel.sheets.map(({ name }) => name),
+    sheet: (name) => shownOn(excel, name),
+    undo: () => { excel.undo(); },
+  };
+}
+
+function selectedRow({ selection, active, tables }: FakeExcel): ReturnType<WorkbookUnderTest["selection"]> {
+  const table = tables.find(({ sheet }) => sheet === selection?.sheet && sheet === active);
+  return table && selection?.columns === table.columns ? { table: table.name, row: selection.row - 1 } : undefined;
+}
+
+function shownOn(excel: FakeExcel, name: string): ReturnType<WorkbookUnderTest["sheet"]> {
+  const cells = excel.sheets.find((sheet) => sheet.name === name)?.cells ?? new Map<string, { value: string }>();
+  const places = [...cells.keys()].map((key) => key.split(",").map(Number) as [number, number]);
+  const [rows, columns] = [Math.max(-1, ...places.map(([row]) => row)) + 1, Math.max(-1, ...places.map(([, column]) => column)) + 1];
+  return Array.from({ length: rows }, (_, row) => Array.from({ length: columns }, (__, column) => cells.get(`${row},${column}`)?.value ?? ""));
+}
