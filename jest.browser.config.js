@@ -1,0 +1,9 @@
+import { shared } from "./jest.config.js";
+
+// Tests that open a built page in a browser: `npm run build` first, or `npm test`, which does both.
+export default {
+  ...shared,
+  testMatch: ["<rootDir>/test/browser/**/*.browser.test.ts"],
+  testTimeout: 60_000,
+  maxWorkers: 1, // each test file starts a browser, and a page under load is slow to answer
+};

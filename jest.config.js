@@ -1,0 +1,21 @@
+// Unit and contract tests, in Node. Tests that need a browser have jest.browser.config.js.
+export const shared = {
+  testEnvironment: "node",
+  transform: {
+    "^.+\\.m?[jt]s$": [
+      "@swc/jest",
+      { jsc: { parser: { syntax: "typescript" }, target: "es2022" }, sourceMaps: "inline" },
+    ],
+  },
+  // These packages ship ES modules only, and jest runs CommonJS.
+  transformIgnorePatterns: ["/node_modules/(?!(?:.*/)?(?:strip-bom|uuid|@microsoft/app-manifest)/)"],
+  // The bundler makes a style sheet's import its address; without a bundler a name stands for it.
+  moduleNameMapper: { "\\.css$": "<rootDir>/test/style-sheet-address.ts" },
+  modulePathIgnorePatterns: ["<rootDir>/dist/", "<rootDir>/test-output/"],
+};
+
+export default {
+  ...shared,
+  testMatch: ["<rootDir>/test/**/*.test.ts"],
+  testPathIgnorePatterns: ["/node_modules/", "\\.browser\\.test\\.ts$"],
+};

@@ -1,0 +1,58 @@
+import type { SourceImport } from "./source-files";
+
+interface Layer {
+  /** The layers it may import, besides itself. */
+  readonly layers: readonly string[];
+  /** The packages it may import. */
+  readonly packages: readonly string[];
+  /** Whose global names it may use in any of its files. */
+  readonly globals: readonly GlobalsOf[];
+}
+
+export type GlobalsOf = "DOM" | "Office" | "CustomFunctions" | "Node";
+
+/** Who may import whom; type-only and dynamic imports count too. */
+export const layers: Readonly<Record<string, Layer>> = {
+  core: { layers: [], packages: ["big.js"], globals: [] },
+  catalogue: { layers: ["core"], packages: ["big.js", "zod/mini"], globals: [] },
+  workbook: { layers: ["core", "catalogue"], packages: ["fflate", "saxes", "zod/mini"], globals: [] },
+  functions: { layers: ["core", "catalogue", "workbook"], packages: [], globals: [] },
+  taskpane: { layers: ["core", "catalogue", "workbook"], packages: [], globals: ["DOM"] },
+  embedded: {
+    layers: ["core", "catalogue", "workbook", "functions", "taskpane"],
+    packages: ["@odoo/o-spreadsheet", "@odoo/owl", "fflate"],
+    globals: ["DOM"],
+  },
+};
+
+/** The few files that may do more than their layer, each with the reason. */
+export const exceptions: readonly {
+  readonly files: RegExp;
+  readonly imports?: RegExp;
+  readonly globals?: readonly GlobalsOf[];
+  readonly because: string;
+}[] = [
+  { files: /^src\/taskpane\//, imports: /^src\/functions\/reports\.ts$/, because: "panel and functions share one cache of reports" },
+  { files: /^src\/taskpane\/main\.ts$/, imports: /^src\/functions\//, globals: ["Office"], because: "the one entry of the add-in, which waits for the host" },
+  { files: /^src\/workbook\/excel[^/]*\.ts$|^src\/workbook\/excel\//, globals: ["Office"], because: "the adapter to Excel" },
+  { files: /^src\/functions\/answer\.ts$/, globals: ["CustomFunctions"], because: "the one conversion of errors" },
+];
+
+/** The layer of a project file, "core" for src/core/thread.ts; undefined outside src. */
+export const layerOf = (file: string): string | undefined => /^src\/([^/]+)/.exec(file)?.[1];
+
+/** Whether a file of src may have an import. */
+export function mayImport(file: string, { specifier, file: target }: SourceImport): boolean {
+  const own = layerOf(file) ?? "";
+  const layer = layers[own];
+  if (target === undefined) return layer?.packages.includes(specifier) ?? false;
+  const reached = layerOf(target) ?? "outside src";
+  if (reached === own || layer?.layers.includes(reached)) return true;
+  return exceptions.some(({ files, imports }) => files.test(file) && imports?.test(target));
+}
+
+/** Whose global names a file of src may use. */
+export function globalsAllowedIn(file: string): readonly GlobalsOf[] {
+  const granted = exceptions.filter(({ files }) => files.test(file)).flatMap(({ globals }) => globals ?? []);
+  return [...(layers[layerOf(file) ?? ""]?.globals ?? []), ...granted];
+}

@@ -1,0 +1,117 @@
+// Run by scripts/build.ts under tsx, which lets this file read the TypeScript modules beside it.
+import { fileURLToPath } from "node:url";
+import CopyPlugin from "copy-webpack-plugin";
+import CustomFunctionsMetadataPlugin from "custom-functions-metadata-plugin";
+import webpack from "webpack";
+import { BundledLicences } from "./scripts/bundled-licences";
+import { developmentOrigin, functionFiles, metadataText, readFunctionMetadata } from "./scripts/function-metadata";
+import { functionsPage } from "./scripts/functions-page";
+
+const here = fileURLToPath(new URL(".", import.meta.url));
+const at = (path) => `${here}${path}`;
+
+/**
+ * The two things we ship.
+ * @param origin scheme and host that the add-in is served from
+ * @param only the name of the one to build, or undefined for both
+ */
+export default function configure({ origin, only }) {
+  const parts = { addin: () => addin(origin), embedded: embeddedPage };
+  return Object.keys(parts)
+    .filter((name) => only === undefined || name === only)
+    .map((name) => parts[name]());
+}
+
+/** One entry, so that worksheet functions and panel share the one catalogue cache. */
+function addin(origin) {
+  const files = functionFiles();
+  return {
+    ...shared("addin"),
+    entry: { taskpane: at("src/taskpane/main.ts") },
+    plugins: [
+      new CustomFunctionsMetadataPlugin({ input: files, output: "functions.json" }),
+      new FunctionPages(files, origin),
+      new BundledLicences(),
+      new CopyPlugin({
+        patterns: [
+          { from: at("src/taskpane/taskpane.html") },
+          { from: at("assets/support.html") },
+          { from: at("assets/pages.css") },
+          { from: at("assets/icon-*.png"), to: "assets/[name][ext]" },
+          { from: at("manifest.xml"), transform: (text) => text.toString().replaceAll(developmentOrigin, origin) },
+        ],
+      }),
+    ],
+  };
+}
+
+/** The grid library is copied as it is and loaded by its own script tag: it keeps its licence, and we keep ours. */
+function embeddedPage() {
+  return {
+    ...shared("embedded"),
+    entry: { page: at("src/embedded/page.ts") },
+    optimization: { minimize: false }, // it travels over loopback only, and `npm start` should not wait for it
+    externals: { "@odoo/o-spreadsheet": "var o_spreadsheet", "@odoo/owl": "var owl" },
+    plugins: [
+      new BundledLicences(),
+      new CopyPlugin({
+        patterns: [
+          { from: at("src/embedded/page.html"), to: "index.html" },
+          { from: at("assets/icon-32.png") },
+          { from: at("node_modules/@odoo/o-spreadsheet/dist/o_spreadsheet.iife.js"), to: "grid/" },
+          { from: at("node_modules/@odoo/o-spreadsheet/dist/o_spreadsheet.{css,xml}"), to: "grid/[name][ext]" },
+          { from: at("node_modules/@odoo/o-spreadsheet/LICENSE"), to: "grid/LICENSE.o-spreadsheet.txt", toType: "file" },
+          { from: at("node_modules/@odoo/owl/LICENSE"), to: "grid/LICENSE.owl.txt", toType: "file" },
+          { from: at("node_modules/@odoo/owl/dist/owl.iife.js"), to: "grid/" },
+        ],
+      }),
+    ],
+  };
+}
+
+function shared(name) {
+  return {
+    name,
+    mode: "production",
+    target: ["web", "es2020"],
+    devtool: "source-map", // an eval devtool would need unsafe-eval in the page's content security policy
+    output: { path: at(`dist/${name}`), filename: "[name].js", assetModuleFilename: "[name][ext]", clean: true },
+    resolve: { extensions: [".ts", ".js"] },
+    module: {
+      rules: [
+        { test: /\.ts$/, exclude: /node_modules/, use: { loader: "swc-loader", options: swcOptions } },
+        { test: /\.css$/, type: "asset/resource" },
+      ],
+    },
+    performance: false, // scripts/build.ts weighs the first load itself, compressed
+  };
+}
+
+const swcOptions = { jsc: { parser: { syntax: "typescript" }, target: "es2020" } };
+
+/**
+ * Replaces the functions.json of the metadata plugin by ours, which has help addresses and lets error cells through,
+ * and writes the help page those addresses lead to. It hooks thisCompilation because the plugin writes in compilation.
+ */
+class FunctionPages {
+  constructor(files, origin) {
+    this.files = files;
+    this.origin = origin;
+  }
+
+  apply(compiler) {
+    compiler.hooks.thisCompilation.tap("FunctionPages", (compilation) => {
+      const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONS;
+      compilation.hooks.processAssets.tapPromise({ name: "FunctionPages", stage }, async () => {
+        const metadata = await readFunctionMetadata(this.files, this.origin);
+        const write = (name, text) => {
+          const source = new webpack.sources.RawSource(text);
+          if (compilation.getAsset(name)) compilation.updateAsset(name, source);
+          else compilation.emitAsset(name, source);
+        };
+        write("functions.json", metadataText(metadata));
+        write("functions.html", functionsPage(metadata));
+      });
+    });
+  }
+}
