@@ -75,7 +75,7 @@ function shared(name) {
     mode: "production",
     target: ["web", "es2020"],
     devtool: "source-map", // an eval devtool would need unsafe-eval in the page's content security policy
-    output: { path: at(`dist/${name}`), filename: "[name].js", assetModuleFilename: "[name][ext]", clean: true },
+    output: { path: at(`dist/${name}`), filename: "[name].js", chunkFilename: "[name].js", assetModuleFilename: "[name][ext]", clean: true },
     resolve: { extensions: [".ts", ".js"] },
     module: {
       rules: [
