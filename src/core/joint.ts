@@ -46,4 +46,11 @@ export const mates = (a: JointFace, b: JointFace): boolean => a.thread.name === 
 /** Names a face for maps; two faces are the same when their keys are. */
 export const faceKey = (face: JointFace): string => `${face.thread.name}|${face.seat}|${face.gender}`;
 
-export const sayFace = (face: JointFace): string => `${face.thread.name} ${face.seat} ${face.gender}`;
+const SEAT_WORDS: Readonly<Record<Seat, string>> = {
+  "inverted-flare-45": "45° inverted flare", "bubble-iso": "ISO bubble", "flare-37": "37° flare", "flare-45": "45° flare",
+  banjo: "banjo", "o-ring": "O-ring", "pipe-taper": "taper pipe", compression: "compression",
+};
+
+export const saySeat = (seat: Seat): string => SEAT_WORDS[seat];
+
+export const sayFace = (face: JointFace): string => `${face.thread.name} ${saySeat(face.seat)}, ${face.gender}`;

@@ -75,7 +75,7 @@ test("a bridged pair whose legs state different tubes has no tube of its own", (
 
 test("an end that cannot be joined is a problem of the run, with the reason", () => {
   const { problems } = run("HF@LF", {}, { parts: ["BLK distribution-block @valve | <FI front 1/2-20 | <RI rear 1/2-20 | >L front LF 3/4-16 | >R front RF 3/8-24 | >RO rear 7/16-24"] });
-  expect(problems).toEqual(["BLK L: 3/16 in tube cannot be joined to 3/4-16 inverted-flare-45 female (thread)"]);
+  expect(problems).toEqual(["BLK L: 3/16 in tube cannot be joined to 3/4-16 45° inverted flare, female (thread)"]);
 });
 
 test("a port without a thread is a problem of the run", () => {

@@ -18,7 +18,7 @@ export function table(headings: string, ...rows: readonly string[]): RawTable {
 }
 
 const cellsOf = (line: string): string[] => line.split("|").map((cell) => cell.trim());
-const asCell = (text: string): string | number => (text === "" ? 0 : Number.isNaN(Number(text)) ? text : Number(text));
+export const asCell = (text: string): string | number => (text === "" ? 0 : Number.isNaN(Number(text)) ? text : Number(text));
 
 /**
  * Three platforms: `P` with one hose to its rear axle, `I` with a hose at each rear wheel, `X` split diagonally.
@@ -95,9 +95,14 @@ export const allDrum: CarCells = { "Front brake": "WF" };
 /** A diagonal split with a hose at each rear wheel. */
 export const diagonal: CarCells = { Platform: "X", Year: "1976", "Rear brake": "DR", Hoses: "HF; HR2" };
 
-export function carOf(cells: CarCells = {}): Car {
+/** The cells of one row of Cars, by heading. */
+export function rowOfCars(cells: CarCells = {}): Row {
   const stated: Row = { ...carCells, ...cells };
-  const row: Row = { ...stated, Valves: withLampSwitch(stated["Valves"] ?? "") };
+  return { ...stated, Valves: withLampSwitch(stated["Valves"] ?? "") };
+}
+
+export function carOf(cells: CarCells = {}): Car {
+  const row = rowOfCars(cells);
   const { cars } = parseCars(Object.keys(row), [Object.values(row).map(asCell)]);
   const [only] = cars;
   if (!only?.car || only.errors.length > 0) throw new Error(only?.errors.map(sayTableError).join("\n") ?? "no car");

@@ -3,7 +3,7 @@ import { portKey, sayJoint, sayPort, type Instance, type Joint, type PortRef } f
 import { faceOf, WHEELS, type Port } from "../component";
 import { finding, type Finding, type FindingCode } from "../finding";
 import type { NoFittingReason } from "../fittings";
-import { flareFor, sayFace, SEATS, type Flare } from "../joint";
+import { flareFor, sayFace, saySeat, SEATS, type Flare } from "../joint";
 import type { Run, RunEnd } from "../runs";
 import { isNearMiss, type Thread } from "../thread";
 import { sayTube } from "../tube";
@@ -20,9 +20,9 @@ function endThatDoesNotFit(run: Run, end: RunEnd): Finding[] {
   const face = faceOf(end.at.port);
   if (!end.fitting || end.fitting.fits || !face || run.tube === undefined) return [];
   const why: Readonly<Record<NoFittingReason, string>> = {
-    seat: `the nut's thread fits but no nut for ${sayTube(run.tube)} tube seals on ${face.seat}`,
+    seat: `the nut's thread fits but no nut for ${sayTube(run.tube)} tube seals on the port's ${saySeat(face.seat)} seat`,
     gender: `a nut for ${sayTube(run.tube)} tube has the thread and seat, but both sides are ${face.gender}`,
-    tube: `nuts for ${face.thread.name} ${face.seat} exist, but none is bored for ${sayTube(run.tube)} tube`,
+    tube: `nuts for ${face.thread.name} ${saySeat(face.seat)} exist, but none is bored for ${sayTube(run.tube)} tube`,
     thread: `no nut for ${sayTube(run.tube)} tube and no adapter takes ${sayFace(face)}`,
   };
   return [finding(CODE_FOR_REASON[end.fitting.reason], { place: sayPort(end.at), seen: `run ${run.number}, ${sayJoint(run.joint)}: ${why[end.fitting.reason]}` })];
@@ -36,7 +36,7 @@ function directJoint(facts: CarFacts, joint: Joint): Finding[] {
   if (!a || !b) return [];
   const place = sayJoint(joint);
   if (a.thread.name !== b.thread.name) return [wrongThread(facts, a.thread, b.thread, { place, seen: `${place}: ${a.thread.name} on ${b.thread.name}` })];
-  return a.seat === b.seat ? [] : [finding("seat-mismatch", { place, seen: `${place}: ${a.seat} on ${b.seat}, thread ${a.thread.name}` })];
+  return a.seat === b.seat ? [] : [finding("seat-mismatch", { place, seen: `${place}: ${saySeat(a.seat)} on ${saySeat(b.seat)}, thread ${a.thread.name}` })];
 }
 
 function wrongThread({ catalogue }: CarFacts, found: Thread, port: Thread, said: { place: string; seen: string }): Finding {
@@ -61,7 +61,7 @@ function flareAsFound(joint: Joint): Finding[] {
   const seats = [joint.from, joint.to].flatMap((at) => (at.port.seat ? [{ at, seat: at.port.seat }] : []));
   const [first] = seats;
   if (!flare || !first || seats.some(({ seat }) => flareFor(seat) === flare)) return [];
-  return [finding("seat-mismatch", { place: sayPort(first.at), seen: `a ${flare} flare was found on ${first.seat} at ${sayPort(first.at)}` })];
+  return [finding("seat-mismatch", { place: sayPort(first.at), seen: `a ${flare} flare was found on the ${saySeat(first.seat)} seat at ${sayPort(first.at)}` })];
 }
 
 function flareNamed(text: string | undefined): Flare | undefined {

@@ -129,7 +129,7 @@ rule("single-circuit", [
 
 test("a finding says the run, the port and what it leads to in one sentence", () => {
   expect(findingOf("seat-mismatch", sound, blockWith("3/8-24 bubble-iso")).says).toBe(
-    "Run 3, BLK L → HF@LF IN: the nut's thread fits but no nut for 3/16 in tube seals on bubble-iso: the joint threads up but leaks under pressure.",
+    "Run 3, BLK L → HF@LF IN: the nut's thread fits but no nut for 3/16 in tube seals on the port's ISO bubble seat: the joint threads up but leaks under pressure.",
   );
   expect(report(sound, blockWith("3/8-24 bubble-iso")).verdict).toBe("stop");
 });
