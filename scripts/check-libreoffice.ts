@@ -1,8 +1,8 @@
 import { spawnSync } from "node:child_process";
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { pathToFileURL } from "node:url";
+import { fileURLToPath, pathToFileURL } from "node:url";
 import { demoDocument } from "../src/embedded/demo-document";
 import { openGrid } from "../src/embedded/grid/grid";
 import { productFunctions } from "../src/embedded/product-functions";
@@ -42,7 +42,7 @@ function check(): readonly string[] {
   writeFileSync(file, writeXlsx(written));
   const ours = readXlsx(readFileSync(file));
   const theirs = readXlsx(convertedWorkbook(file));
-  const complaints = [...spillComplaints(ours, written), ...sheetComplaints(ours, theirs), ...textComplaints(file)];
+  const complaints = [...spillComplaints(ours, written), ...sheetComplaints(ours, theirs), ...textComplaints(file), ...guideComplaints()];
   const cells = ours.sheets.reduce((sum, { cells: each }) => sum + each.size, 0);
   if (complaints.length === 0) console.log(`${version} opens the workbook and keeps it: ${String(ours.sheets.length)} sheets, ${String(cells)} cells compared.`);
   return complaints;
@@ -106,6 +106,14 @@ function textComplaints(file: string): string[] {
   const shown = readFileSync(join(out, `demo-${valueSheet}.csv`), "utf8").trim();
   const expected = '3/16,007,=1+1,1/2-20\nTRUE,TRUE,4.25,1E5\n½ in <tube>,"a ""b""",-12,10:30';
   return shown === expected ? [] : [`${valueSheet} shows in LibreOffice as\n${shown}\ninstead of\n${expected}`];
+}
+
+/** What a user of LibreOffice must be told: there our spilled results show as #NAME?. */
+function guideComplaints(): string[] {
+  const root = fileURLToPath(new URL("..", import.meta.url));
+  const pages = ["README.md", ...(existsSync(join(root, "docs")) ? readdirSync(join(root, "docs")).map((name) => join("docs", name)) : [])];
+  const says = (page: string): boolean => page.endsWith(".md") && existsSync(join(root, page)) && /LibreOffice[^.]*#NAME\?/.test(readFileSync(join(root, page), "utf8"));
+  return pages.some(says) ? [] : ["No sentence of README.md or docs/*.md says that LibreOffice shows #NAME? in place of our spilled results."];
 }
 
 function soffice(words: readonly string[]): string {

@@ -47,6 +47,18 @@ async function openPage({ width, colorScheme }: Look = { width: 1280, colorSchem
   return { page, faults, close: () => context.close() };
 }
 
+const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
+
+/** What axe-core finds in our own parts of the page; the grid is the library's, drawn on a canvas. */
+async function accessibilityFaults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const { axe: tool } = window as unknown as { axe: { run(context: unknown): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> } };
+    const { violations } = await tool.run({ exclude: ["#sheet"] });
+    return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
+  });
+}
+
 const isReady = (page: Page) => page.waitForSelector('html[data-ready="true"]', { timeout: 30_000 });
 
 /** Saves as the user does and reads the file that arrives. */
@@ -186,6 +198,7 @@ test.each<Look>([
     await page.screenshot({ path: `${pictures}page-${String(width)}-${colorScheme}-${part}.png` });
     const size = await page.evaluate(() => [document.documentElement.scrollWidth, document.documentElement.scrollHeight]);
     expect(size).toEqual([width, 800]);
+    expect(await accessibilityFaults(page)).toEqual([]);
   }
   expect(faults).toEqual([]);
   await close();

@@ -1,0 +1,73 @@
+import { demoTables } from "../catalogue/demo";
+import { cellAddress } from "../workbook/address";
+import { type CellValue, type DocumentSheet, type SheetCell, type WorkbookDocument } from "../workbook/document";
+
+/** The demo workbook: a sheet for each table of the invented shop, and sheets with our formulas over them. */
+export function demoDocument(): WorkbookDocument {
+  const tables = new Map(demoTables.map((table) => [table.name, tableSheet(table)]));
+  const cars = tables.get("Cars");
+  tables.delete("Cars");
+  return { sheets: [...(cars ? [cars] : []), ...reports.map(reportSheet), catalogSheet([...tables.keys()]), ...tables.values()] };
+}
+
+interface Report {
+  readonly name: string;
+  readonly title: string;
+  readonly formula: string;
+  readonly widths: readonly number[];
+}
+
+const reports: readonly Report[] = [
+  { name: "Verdict", title: "One row a car: does it hold, and what is still open", formula: "VERDICT", widths: [12, 10, 8, 9, 9, 17, 26, 8, 11, 10, 60] },
+  { name: "Runs", title: "Every hard line of every car, with a nut and a flare at each end", formula: "RUNS", widths: [12, 6, 14, 12, 14, 12, 9, 10, 10, 14, 12, 12, 18, 22, 30, 18, 22, 30, 50] },
+  { name: "Flags", title: "What will not work, car by car, and what cures it", formula: "CHECK", widths: [12, 26, 11, 34, 90, 70, 40] },
+  { name: "Tubing", title: "Tube to cut for all cars, by material and size", formula: "TUBING", widths: [16, 12, 12, 12, 14, 12, 14, 14] },
+];
+
+/** A title, and the formula from the third row on, so that it has the sheet to itself to fill. */
+function reportSheet({ name, title, formula, widths }: Report): DocumentSheet {
+  const headings = widths.map((_, column): [string, SheetCell] => [cellAddress(2, column), { value: "", bold: true }]);
+  const cells = new Map<string, SheetCell>([
+    ["A1", { value: title, bold: true }],
+    ...headings,
+    ["A3", { value: "", bold: true, formula: `=PLUMB.${formula}(Cars[#Headers],Cars,Catalog!B2)` }],
+  ]);
+  return { name, cells, tables: [], columnWidths: widths, frozen: { rows: 3, columns: 0 } };
+}
+
+/** The catalogue's key: every other formula takes this cell, and so follows when a price or a port changes. */
+function catalogSheet(tableNames: readonly string[]): DocumentSheet {
+  const ranges = tableNames.map((name) => `${name}[#All]`).join(",");
+  const cells = new Map<string, SheetCell>([
+    ["A1", { value: "The catalogue, read from the tables behind this sheet", bold: true }],
+    ["A2", { value: "Catalogue key" }],
+    ["B2", { value: "", formula: `=PLUMB.CATALOG(${ranges})` }],
+  ]);
+  return { name: "Catalog", cells, tables: [], columnWidths: [18, 44] };
+}
+
+interface DemoTable {
+  readonly name: string;
+  readonly headings: readonly string[];
+  readonly rows: readonly (readonly CellValue[])[];
+}
+
+function tableSheet({ name, headings, rows }: DemoTable): DocumentSheet {
+  const cells = new Map<string, SheetCell>();
+  [headings, ...rows].forEach((row, down) => {
+    row.forEach((value, right) => {
+      if (value !== "") cells.set(cellAddress(down, right), { value });
+    });
+  });
+  const table = { name, firstRow: 0, firstColumn: 0, rows: rows.length, columns: headings.length };
+  return { name, cells, tables: [table], frozen: { rows: 1, columns: 0 }, columnWidths: headings.map((heading, column) => widthFor(heading, rows.map((row) => row[column]))) };
+}
+
+/** Wide enough for most of what the column holds, and not so wide that one long note pushes the rest away. */
+function widthFor(heading: string, values: readonly (CellValue | undefined)[]): number {
+  const longest = Math.max(heading.length + boldRoom, ...values.map((value) => String(value ?? "").length));
+  return Math.min(36, Math.max(9, longest + 2));
+}
+
+/** Characters that a bold heading is wider than the same plain text. */
+const boldRoom = 2;

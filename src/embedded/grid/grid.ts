@@ -1,0 +1,185 @@
+import { type Area, parseCellAddress } from "../../workbook/address";
+import { type CellError, type CellValue, type WorkbookDocument } from "../../workbook/document";
+import { freeSheetName } from "../../workbook/sheet-name";
+import { type ReferenceTable } from "../../workbook/structured-references";
+import { type FunctionSet, registerFunctions } from "./functions";
+import { provideGroupBy } from "./group-by";
+import { type GridLibrary, type GridModel } from "./library";
+import { modelData } from "./model-data";
+import { modelDocument, shownValue } from "./model-document";
+import { registerSheetWriter, writeSheet } from "./sheet-writer";
+import { mendSpilledRange } from "./spilled-range";
+import { type NamedTableGetters, registerNamedTables } from "./tables";
+
+/** A calculated workbook. Sheets go by name, cells by address ("B2"). */
+export interface Grid {
+  /** For the view of the grid only. */
+  readonly model: GridModel;
+  tables(): readonly ReferenceTable[];
+  sheetNames(): readonly string[];
+  /** Everything, with calculated values, for saving. */
+  document(): WorkbookDocument;
+  /** Enters a text as if typed: "=…" is a formula, "3/16" a date. */
+  enter(sheet: string, address: string, text: string): void;
+  value(sheet: string, address: string): CellValue | CellError;
+  /** What the cells of an area show, row by row. */
+  values(sheet: string, area: Area): readonly (readonly (CellValue | CellError)[])[];
+  /** The rows a cell's formula fills; a single value is one row of one. */
+  results(sheet: string, address: string): readonly (readonly (CellValue | CellError)[])[];
+  /** Shows the sheet with this area selected. */
+  select(sheet: string, area: Area): void;
+  /** Writes values into a new sheet behind the others, as one step to undo, and gives the name it got. */
+  writeSheet(name: string, rows: readonly (readonly CellValue[])[]): string;
+  /** Calls back after every edit, undo and redo, whoever made it. */
+  onEdit(listener: () => void): void;
+}
+
+/** Opens a document in a new grid and calculates it. Errors in formulas are values of their cells, never thrown. */
+export function openGrid(library: GridLibrary, document: WorkbookDocument, functions: FunctionSet): Grid {
+  provideGroupBy();
+  mendSpilledRange(library);
+  registerFunctions(library, functions);
+  registerNamedTables(library);
+  registerSheetWriter(library);
+  const model = new library.Model(modelData(library, document), {}, [], undefined, false);
+  const getters = model.getters as GridModel["getters"] & NamedTableGetters;
+  const listeners: (() => void)[] = [];
+  watchEdits(library, model, (isUndo) => {
+    // Room made anew after its own undo would keep the user from ever getting further back.
+    if (!isUndo) makeRoom(model);
+    for (const listener of listeners) listener();
+  });
+  makeRoom(model);
+  const at = (sheet: string, address: string): Position => positionOf(model, sheet, address);
+  return {
+    model,
+    tables: () => getters.getNamedTables(),
+    sheetNames: () => sheetNames(model),
+    document: () => modelDocument(model),
+    enter: (sheet, address, text) => void model.dispatch("UPDATE_CELL", { ...at(sheet, address), content: text }),
+    value: (sheet, address) => valueAt(model, at(sheet, address)),
+    values: (sheet, area) => valuesIn(model, sheetIdOf(model, sheet), zoneOf(area)),
+    results: (sheet, address) => resultsAt(model, at(sheet, address)),
+    select: (sheet, area) => {
+      select(model, sheetIdOf(model, sheet), zoneOf(area));
+    },
+    writeSheet: (wanted, rows) => {
+      const name = freeSheetName(wanted, sheetNames(model));
+      writeSheet(library, model, name, rows);
+      return name;
+    },
+    onEdit: (listener) => void listeners.push(listener),
+  };
+}
+
+/** Tells of commands that changed what the workbook holds, once each is done with. */
+function watchEdits(library: GridLibrary, model: GridModel, listener: (isUndo: boolean) => void): void {
+  const owner = { watches: "edits" };
+  let edited = false;
+  let undone = false;
+  model.on("command-dispatched", owner, (command) => {
+    const { type } = command as { type: string };
+    const isUndo = type === "UNDO" || type === "REDO";
+    if (isUndo) (model.getters as unknown as NamedTableGetters).forgetFormulaCells();
+    undone ||= isUndo;
+    edited ||= isUndo || library.coreTypes.has(type as never);
+  });
+  model.on("update", owner, () => {
+    // The grid also calls while it is still saving a step; what is entered then would not be calculated.
+    if (!edited || (model as unknown as { readonly status: number }).status !== ready) return;
+    const isUndo = undone;
+    edited = undone = false;
+    listener(isUndo);
+  });
+}
+
+/** The grid's own number for "no command is running". */
+const ready = 0;
+
+/**
+ * Excel's sheets end at row 1,048,576, the grid's where it was told to. A result that would stick out gets the rows and
+ * columns it needs. This is a step to undo of its own, so it runs after the edit that needs it, never inside.
+ */
+function makeRoom(model: GridModel): void {
+  for (let round = 0; round < 10; round++) {
+    const cut = model.getters.getSheetIds().flatMap((sheetId) => cutOff(model, sheetId));
+    const first = cut[0];
+    if (!first) return;
+    extend(model, first);
+  }
+}
+
+interface Position {
+  readonly sheetId: string;
+  readonly col: number;
+  readonly row: number;
+}
+
+const sheetNames = ({ getters }: GridModel): readonly string[] => getters.getSheetIds().map((id) => getters.getSheetName(id));
+
+function sheetIdOf({ getters }: GridModel, sheet: string): string {
+  const id = getters.getSheetIds().find((each) => getters.getSheetName(each).toLowerCase() === sheet.toLowerCase());
+  if (id === undefined) throw new Error(`There is no sheet ${sheet}.`);
+  return id;
+}
+
+function positionOf(model: GridModel, sheet: string, address: string): Position {
+  const place = parseCellAddress(address);
+  if (!place) throw new Error(`There is no cell ${sheet}!${address}.`);
+  return { sheetId: sheetIdOf(model, sheet), col: place.column, row: place.row };
+}
+
+interface Zone {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+const zoneOf = ({ firstRow, firstColumn, rows, columns }: Area): Zone =>
+  ({ left: firstColumn, top: firstRow, right: firstColumn + columns - 1, bottom: firstRow + rows - 1 });
+
+const valueAt = ({ getters }: GridModel, position: Position): CellValue | CellError =>
+  shownValue(getters.getEvaluatedCell(position));
+
+const valuesIn = (model: GridModel, sheetId: string, { left, top, right, bottom }: Zone): (CellValue | CellError)[][] =>
+  Array.from({ length: bottom - top + 1 }, (_, down) =>
+    Array.from({ length: right - left + 1 }, (__, along) => valueAt(model, { sheetId, col: left + along, row: top + down })),
+  );
+
+function resultsAt(model: GridModel, { sheetId, col, row }: Position): (CellValue | CellError)[][] {
+  const alone = { top: row, bottom: row, left: col, right: col };
+  return valuesIn(model, sheetId, model.getters.getSpreadZone({ sheetId, col, row }) ?? alone);
+}
+
+function select(model: GridModel, sheetId: string, zone: Zone): void {
+  const from = model.getters.getActiveSheetId();
+  if (from !== sheetId) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom: from, sheetIdTo: sheetId });
+  model.selection.selectZone({ cell: { col: zone.left, row: zone.top }, zone }, { scrollIntoView: true });
+}
+
+/** Formulas whose result the sheet is too small for, with the size of that result. */
+function cutOff({ getters }: GridModel, sheetId: string): readonly (Position & { readonly rows: number; readonly columns: number })[] {
+  return Object.values(getters.getCells(sheetId)).flatMap((cell) => {
+    if (!cell.isFormula) return [];
+    const position = getters.getCellPosition(cell.id);
+    if (getters.getEvaluatedCell(position).value !== "#SPILL!") return [];
+    const result = getters.evaluateFormulaResult(sheetId, cell.compiledFormula.toFormulaString(getters), position);
+    if (!Array.isArray(result)) return [];
+    const size = { rows: result[0]?.length ?? 0, columns: result.length };
+    const fits = position.row + size.rows <= getters.getNumberRows(sheetId) && position.col + size.columns <= getters.getNumberCols(sheetId);
+    return fits ? [] : [{ ...position, ...size }];
+  });
+}
+
+function extend(model: GridModel, { sheetId, col, row, rows, columns }: ReturnType<typeof cutOff>[number]): void {
+  const dimensions = [
+    { dimension: "ROW", present: model.getters.getNumberRows(sheetId), needed: row + rows + 100 },
+    { dimension: "COL", present: model.getters.getNumberCols(sheetId), needed: col + columns + 2 },
+  ] as const;
+  for (const { dimension, present, needed } of dimensions) {
+    if (needed <= present) continue;
+    const sheetName = model.getters.getSheetName(sheetId);
+    model.dispatch("ADD_COLUMNS_ROWS", { sheetId, sheetName, dimension, base: present - 1, quantity: needed - present, position: "after" });
+  }
+}

@@ -1,0 +1,97 @@
+import { cellAddress } from "../../workbook/address";
+import { type CellError, type CellValue, type DocumentSheet, type SheetCell, type WorkbookDocument } from "../../workbook/document";
+import { type ReferenceTable, toStructured } from "../../workbook/structured-references";
+import { excelError } from "./functions";
+import { type GridModel } from "./library";
+import { type NamedTableGetters } from "./tables";
+import { restoreUnresolved } from "./unresolved";
+
+export interface EvaluatedCell {
+  readonly value: unknown;
+  readonly message?: string;
+  readonly type: string;
+}
+
+/** Everything the grid holds, with calculated values, as a document. */
+export function modelDocument(model: GridModel): WorkbookDocument {
+  const { getters } = model;
+  const tables = (getters as unknown as NamedTableGetters).getNamedTables();
+  const names = Object.values(getters.getNamedRanges()).map(({ name, range }) => ({ name, formula: getters.getRangeString(range, "") }));
+  return { sheets: getters.getSheetIds().map((id) => sheetOf(model, id, tables)), names };
+}
+
+/** What a cell shows, with errors as Excel names them. */
+export function shownValue(cell: EvaluatedCell): CellValue | CellError {
+  const { value, message } = cell;
+  if (typeof value === "string" && cell.type === "error") {
+    const error = excelError(value) ?? "#VALUE!";
+    return message ? { error, message } : { error };
+  }
+  return typeof value === "string" || typeof value === "number" || typeof value === "boolean" ? value : "";
+}
+
+const pixelsPerCharacter = 7;
+
+function sheetOf(model: GridModel, sheetId: string, tables: readonly ReferenceTable[]): DocumentSheet {
+  const { getters } = model;
+  const name = getters.getSheetName(sheetId);
+  const cells = new Map<string, SheetCell>();
+  const typed = Object.values(getters.getCells(sheetId)).map(({ id }) => getters.getCellPosition(id));
+  for (const position of [...getters.getEvaluatedCellsPositions(sheetId), ...typed]) {
+    const address = cellAddress(position.row, position.col);
+    if (cells.has(address)) continue;
+    const cell = cellAt(model, position, { name, tables });
+    if (cell) cells.set(address, cell);
+  }
+  return {
+    name,
+    cells,
+    tables: tables.filter(({ sheet }) => sheet === name).map(({ name: table, firstRow, firstColumn, rows, columns }) => ({ name: table, firstRow, firstColumn, rows, columns })),
+    columnWidths: columnWidths(model, sheetId),
+    ...(getters.isSheetVisible(sheetId) ? {} : { hidden: true }),
+    ...frozenPart(model, sheetId),
+  };
+}
+
+function frozenPart({ getters }: GridModel, sheetId: string): Pick<DocumentSheet, "frozen"> {
+  const { xSplit, ySplit } = getters.getPaneDivisions(sheetId);
+  return xSplit + ySplit > 0 ? { frozen: { rows: ySplit, columns: xSplit } } : {};
+}
+
+type Position = Parameters<GridModel["getters"]["getCell"]>[0];
+
+/** The sheet a cell stands on and the tables its formula may name. */
+interface Surroundings {
+  readonly name: string;
+  readonly tables: readonly ReferenceTable[];
+}
+
+function cellAt({ getters }: GridModel, position: Position, { name, tables }: Surroundings): SheetCell | undefined {
+  const cell = getters.getCell(position);
+  const value = shownValue(getters.getEvaluatedCell(position));
+  const look = { ...(cell?.format ? { format: cell.format } : {}), ...(cell?.style?.bold ? { bold: true } : {}) };
+  if (cell?.isFormula) {
+    const place = { sheet: name, row: position.row, column: position.col };
+    const formula = restoreUnresolved(toStructured(cell.compiledFormula.toFormulaString(getters), tables, place));
+    const zone = getters.getSpreadZone(position);
+    const spill = zone && { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 };
+    return { value, formula, ...(spill && spill.rows * spill.columns > 1 ? { spill } : {}), ...look };
+  }
+  if (cell?.content) return { value, ...look };
+  const spilled = getters.getArrayFormulaSpreadingOn(position) !== undefined;
+  if (spilled) return { value, spilled, ...look };
+  return Object.keys(look).length > 0 ? { value: "", ...look } : undefined;
+}
+
+/** Widths in characters; a column of the grid's own width has none. */
+function columnWidths({ getters }: GridModel, sheetId: string): (number | undefined)[] {
+  const widths = Array.from({ length: getters.getNumberCols(sheetId) }, (_, column) => {
+    const size = getters.getColSize(sheetId, column);
+    return size === defaultWidth ? undefined : Math.round((size / pixelsPerCharacter) * 100) / 100;
+  });
+  while (widths.length > 0 && widths[widths.length - 1] === undefined) widths.pop();
+  return widths;
+}
+
+/** Pixels of a column nobody has touched. */
+const defaultWidth = 96;

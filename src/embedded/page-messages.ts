@@ -1,0 +1,41 @@
+import { type GridMessages } from "./grid/view";
+
+/** Notes that pass, and errors and questions that wait, in the elements of page.html. */
+export function pageMessages(page: Document): GridMessages & { clear(): void } {
+  const note = byId(page, "note", HTMLElement);
+  const dialog = byId(page, "question", HTMLDialogElement);
+  const wait = (text: string, isQuestion: boolean): Promise<boolean> => {
+    byId(page, "question-text", HTMLElement).textContent = text;
+    byId(page, "question-no", HTMLElement).hidden = !isQuestion;
+    dialog.returnValue = "";
+    dialog.showModal();
+    return new Promise((resolve) => {
+      dialog.addEventListener("close", () => { resolve(dialog.returnValue === "yes"); }, { once: true });
+    });
+  };
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const clear = (): void => {
+    note.hidden = true;
+  };
+  return {
+    clear,
+    note: (text) => {
+      note.textContent = text;
+      note.hidden = false;
+      clearTimeout(timer);
+      timer = setTimeout(clear, noteMilliseconds);
+    },
+    error: (text, done) => void wait(text, false).then(() => done?.()),
+    ask: (text, yes, no) => void wait(text, true).then((agreed) => (agreed ? yes() : no?.())),
+  };
+}
+
+/** The element of that kind with that id. Throws when page.html and the program disagree. */
+export function byId<T extends HTMLElement>(page: Document, id: string, kind: new () => T): T {
+  const element = page.getElementById(id);
+  if (!(element instanceof kind)) throw new Error(`page.html has no ${kind.name} with the id ${id}.`);
+  return element;
+}
+
+/** Time to read a sentence twice. */
+const noteMilliseconds = 8000;

@@ -1,0 +1,129 @@
+import * as library from "@odoo/o-spreadsheet";
+import { mountPanel } from "../taskpane/panel";
+import { type WorkbookDocument } from "../workbook/document";
+import { type WorkbookPort } from "../workbook/port";
+import { readXlsx, WorkbookFileError } from "../workbook/xlsx/read";
+import { writeXlsx } from "../workbook/xlsx/write";
+import { demoDocument } from "./demo-document";
+import { gridPort } from "./grid-port";
+import { type Grid, openGrid } from "./grid/grid";
+import { mountGrid } from "./grid/view";
+import { byId, pageMessages } from "./page-messages";
+import { productFunctions } from "./product-functions";
+import panelStylesheet from "../taskpane/panel.css";
+import "./grid.css";
+import "./page.css";
+
+/** The workbook that is open, and how to take it away. */
+interface OpenWorkbook {
+  readonly grid: Grid;
+  close(): void;
+}
+
+const messages = pageMessages(document);
+const sheet = byId(document, "sheet", HTMLElement);
+const panel = byId(document, "panel", HTMLElement).attachShadow({ mode: "open" });
+const fileName = byId(document, "file-name", HTMLElement);
+const filePicker = byId(document, "file", HTMLInputElement);
+let templates = "";
+let open: OpenWorkbook | undefined;
+let unsaved = false;
+
+async function show(workbook: WorkbookDocument): Promise<void> {
+  const grid = openGrid(library, workbook, productFunctions);
+  document.documentElement.dataset["ready"] = "false";
+  open?.close();
+  sheet.replaceChildren();
+  const view = await mountGrid(library, grid, { element: sheet, templates, messages });
+  const shown = mountPanel(panel, showingPort(grid), { stylesheet: panelStylesheet });
+  open = {
+    grid,
+    close: () => {
+      view.unmount();
+      shown.unmount();
+    },
+  };
+  unsaved = false;
+  grid.onEdit(() => { unsaved = true; });
+  document.documentElement.dataset["ready"] = "true";
+}
+
+/** The port, which also brings the sheet into sight when a row is selected and the panel has the screen. */
+function showingPort(grid: Grid): WorkbookPort {
+  const port = gridPort(grid);
+  return {
+    ...port,
+    selectTableRow: (table, row) => {
+      choose("sheet");
+      return port.selectTableRow(table, row);
+    },
+  };
+}
+
+async function openFile(file: File): Promise<void> {
+  try {
+    const workbook = readXlsx(new Uint8Array(await file.arrayBuffer()));
+    await show(workbook);
+    fileName.textContent = file.name;
+    messages.clear();
+    const { leftOut = [] } = workbook;
+    if (leftOut.length > 0) messages.error(`This page does not show, and will not save: ${leftOut.join(", ")}. The file itself is as it was.`);
+  } catch (problem) {
+    const reason = problem instanceof WorkbookFileError ? problem.message : `It cannot be shown here (${String(problem)}).`;
+    messages.error(`${file.name} was not opened. ${reason} The workbook that was open is still here.`);
+  }
+}
+
+function chooseFile(): void {
+  const [file] = filePicker.files ?? [];
+  filePicker.value = "";
+  if (!file) return;
+  const goOn = (): void => void openFile(file);
+  if (unsaved) messages.ask(`Open ${file.name} and lose the changes that are not saved?`, goOn);
+  else goOn();
+}
+
+function saveFile(): void {
+  if (!open) return;
+  const bytes = writeXlsx(open.grid.document());
+  const address = URL.createObjectURL(new Blob([bytes as BlobPart], { type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet" }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = downloadName(fileName.textContent);
+  link.click();
+  unsaved = false;
+  // Let the browser take the file before its address goes.
+  setTimeout(() => { URL.revokeObjectURL(address); }, 60_000);
+}
+
+const downloadName = (shown: string): string => (/\.xlsx$/i.test(shown) ? shown : "plumbline-demo.xlsx");
+
+/** On a narrow screen one of the two is shown. */
+function choose(part: "sheet" | "panel"): void {
+  document.body.dataset["shows"] = part;
+  for (const each of ["sheet", "panel"] as const) byId(document, `show-${each}`, HTMLElement).setAttribute("aria-pressed", String(each === part));
+  // The grid measures itself when the window changes.
+  window.dispatchEvent(new Event("resize"));
+}
+
+function listen(): void {
+  byId(document, "open", HTMLElement).addEventListener("click", () => { filePicker.click(); });
+  byId(document, "save", HTMLElement).addEventListener("click", saveFile);
+  byId(document, "show-sheet", HTMLElement).addEventListener("click", () => { choose("sheet"); });
+  byId(document, "show-panel", HTMLElement).addEventListener("click", () => { choose("panel"); });
+  filePicker.addEventListener("change", chooseFile);
+  window.addEventListener("beforeunload", (event) => {
+    if (unsaved) event.preventDefault();
+  });
+}
+
+async function start(): Promise<void> {
+  choose("sheet");
+  listen();
+  templates = await (await fetch("grid/o_spreadsheet.xml")).text();
+  await show(demoDocument());
+}
+
+start().catch((problem: unknown) => {
+  messages.error(`The page could not start: ${problem instanceof Error ? problem.message : String(problem)}`);
+});

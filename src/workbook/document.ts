@@ -1,0 +1,65 @@
+import { cellAddress } from "./address";
+
+/** What a cell shows; "" is blank. */
+export type CellValue = string | number | boolean;
+
+/** An error a cell shows, as Excel names it ("#VALUE!", "#N/A", "#SPILL!"), with the reason when it is known. */
+export interface CellError {
+  readonly error: string;
+  readonly message?: string;
+}
+
+export interface SheetCell {
+  /** Typed in, or the last calculated result of the formula. */
+  readonly value: CellValue | CellError;
+  /** As typed, with "=" and with its structured references: "=PLUMB.RUNS(Cars[#Headers],Cars,Catalog!B2)". */
+  readonly formula?: string;
+  /** Size of the area a formula fills from this cell on; absent when it fills its own cell only. */
+  readonly spill?: { readonly rows: number; readonly columns: number };
+  /** Filled by the formula of another cell: never to be entered as a constant. */
+  readonly spilled?: boolean;
+  /** Number format code, such as "yyyy-mm-dd"; absent for General. */
+  readonly format?: string;
+  readonly bold?: boolean;
+}
+
+/** A table with one heading row; its headings are the texts of that row's cells. */
+export interface DocumentTable {
+  readonly name: string;
+  /** Row of the headings, from 0. */
+  readonly firstRow: number;
+  readonly firstColumn: number;
+  /** Rows under the headings. */
+  readonly rows: number;
+  readonly columns: number;
+}
+
+export interface DocumentSheet {
+  readonly name: string;
+  /** By address, "A1". */
+  readonly cells: ReadonlyMap<string, SheetCell>;
+  readonly tables: readonly DocumentTable[];
+  /** Widths in characters, from column A on; undefined is the default width. */
+  readonly columnWidths?: readonly (number | undefined)[];
+  readonly hidden?: boolean;
+  /** Rows and columns that stay in sight while the rest scrolls. */
+  readonly frozen?: { readonly rows: number; readonly columns: number };
+}
+
+export interface WorkbookDocument {
+  readonly sheets: readonly DocumentSheet[];
+  /** Defined names of the whole workbook and what they stand for, without "=". */
+  readonly names?: readonly { readonly name: string; readonly formula: string }[];
+  /** What the file it came from also held and this document does not, in the words of a user: "merged cells". */
+  readonly leftOut?: readonly string[];
+}
+
+export const isCellError = (value: CellValue | CellError): value is CellError => typeof value === "object";
+
+/** Headings of a table from left to right, as text; a blank heading is "". */
+export function tableHeadings(sheet: DocumentSheet, table: DocumentTable): readonly string[] {
+  return Array.from({ length: table.columns }, (_, column) => {
+    const value = sheet.cells.get(cellAddress(table.firstRow, table.firstColumn + column))?.value ?? "";
+    return isCellError(value) ? value.error : String(value);
+  });
+}

@@ -1,0 +1,72 @@
+import { strFromU8, unzipSync } from "fflate";
+import { parseXml, type XmlElement } from "./xml-tree";
+
+/** A file that cannot be opened, with a sentence for the user. */
+export class WorkbookFileError extends Error {
+  override readonly name = "WorkbookFileError";
+}
+
+/** The parts of an .xlsx package by path, with links followed. */
+export interface PackageParts {
+  /** Paths that the part's links of this kind lead to, by link id. */
+  links(part: string, kind: string): ReadonlyMap<string, string>;
+  /** The part's XML; undefined when the package has no such part. */
+  xml(path: string): XmlElement | undefined;
+}
+
+/** Bytes after unpacking: no workbook of this job comes near, and a larger one is refused before it fills the memory. */
+export const largestWorkbook = 400_000_000;
+
+/** Opens the zip. Throws WorkbookFileError when it is none, is cut short, or is larger than a workbook should be. */
+export function packageParts(bytes: Uint8Array, largest = largestWorkbook): PackageParts {
+  const files = unzip(bytes, largest);
+  const xml = (path: string): XmlElement | undefined => {
+    const content = files.get(path.toLowerCase());
+    if (!content) return undefined;
+    try {
+      return parseXml(strFromU8(content));
+    } catch (problem) {
+      throw new WorkbookFileError(`The file is damaged: its part ${path} cannot be read (${(problem as Error).message.trim()}).`);
+    }
+  };
+  return { xml, links: (part, kind) => linksOf(xml(relationshipsPath(part)), part, kind) };
+}
+
+function unzip(bytes: Uint8Array, largest: number): ReadonlyMap<string, Uint8Array> {
+  if (bytes[0] === 0xd0 && bytes[1] === 0xcf) {
+    throw new WorkbookFileError("The file is an old .xls workbook or is protected with a password. Save it as a plain .xlsx first.");
+  }
+  if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) throw new WorkbookFileError("The file is not an .xlsx workbook.");
+  try {
+    let total = 0;
+    const wanted = ({ name, originalSize }: { name: string; originalSize: number }): boolean => {
+      if (!/\.(xml|rels)$/i.test(name)) return false;
+      total += originalSize;
+      if (total > largest) throw new WorkbookFileError("The workbook is too large to open here.");
+      return true;
+    };
+    return new Map(Object.entries(unzipSync(bytes, { filter: wanted })).map(([path, content]) => [path.replace(/^\//, "").replaceAll("\\", "/").toLowerCase(), content]));
+  } catch (problem) {
+    if (problem instanceof WorkbookFileError) throw problem;
+    throw new WorkbookFileError("The file is damaged: it cannot be unpacked. It may have been cut short while copying.");
+  }
+}
+
+const relationshipsPath = (part: string): string => part.replace(/([^/]*)$/, "_rels/$1.rels");
+
+function linksOf(relationships: XmlElement | undefined, part: string, kind: string): ReadonlyMap<string, string> {
+  const found = (relationships?.children ?? []).filter(
+    ({ attributes }) => attributes["Type"]?.endsWith(`/${kind}`) && attributes["TargetMode"] !== "External",
+  );
+  return new Map(found.map(({ attributes }) => [attributes["Id"] ?? "", resolved(part, attributes["Target"] ?? "")]));
+}
+
+/** A link's target, relative to the part that holds it unless it starts with "/". */
+function resolved(part: string, target: string): string {
+  const steps = target.startsWith("/") ? [] : part.split("/").slice(0, -1);
+  for (const step of target.split("/")) {
+    if (step === "..") steps.pop();
+    else if (step !== "" && step !== ".") steps.push(step);
+  }
+  return steps.join("/");
+}

@@ -1,0 +1,57 @@
+import { cellAddress } from "../../src/workbook/address";
+import { isCellError } from "../../src/workbook/document";
+import { type TableContent } from "../../src/workbook/port";
+import { type Grid } from "../../src/embedded/grid/grid";
+import { gridPort } from "../../src/embedded/grid-port";
+import { workbookContract, type WorkbookUnderTest } from "../workbook/contract";
+import { openDocument, plainSheet, tableSheet } from "./sample";
+
+workbookContract("the grid of the local page", (tables) => Promise.resolve(openWorkbook(tables)));
+
+function openWorkbook(tables: readonly TableContent[]): WorkbookUnderTest {
+  const sheets = tables.map(({ name, headings, rows }) => tableSheet({ name, rows: [headings, ...rows] }));
+  const grid = openDocument({ sheets: [...sheets, ...(sheets.length === 0 ? [plainSheet("Sheet1", {})] : [])] });
+  return {
+    port: gridPort(grid),
+    edit: (name, row, column, value) => {
+      const table = tableNamed(grid, name);
+      const address = cellAddress(table.firstRow + 1 + row, table.firstColumn + table.headings.indexOf(column));
+      grid.enter(table.sheet, address, String(value));
+    },
+    deleteTable: (name) => {
+      const { getters } = grid.model;
+      const sheetId = getters.getSheetIds().find((id) => getters.getSheetName(id) === tableNamed(grid, name).sheet) ?? "";
+      grid.model.dispatch("DELETE_SHEET", { sheetId, sheetName: name });
+    },
+    selection: () => selection(grid),
+    sheetNames: () => grid.sheetNames(),
+    sheet: (name) => contentOf(grid, name),
+    undo: () => void grid.model.dispatch("REQUEST_UNDO"),
+  };
+}
+
+function tableNamed(grid: Grid, name: string) {
+  const table = grid.tables().find((each) => each.name === name);
+  if (!table) throw new Error(`The test has no table ${name}.`);
+  return table;
+}
+
+function selection(grid: Grid) {
+  const { getters } = grid.model;
+  const zone = getters.getSelectedZone();
+  const sheet = getters.getActiveSheetId();
+  const table = grid.tables().find((each) => each.sheet === getters.getSheetName(sheet));
+  return table && zone.top === zone.bottom && zone.left === table.firstColumn && zone.right === table.firstColumn + table.columns - 1
+    ? { table: table.name, row: zone.top - table.firstRow - 1 }
+    : undefined;
+}
+
+/** The used cells of a sheet from A1 on. */
+function contentOf(grid: Grid, name: string) {
+  const sheet = grid.document().sheets.find((each) => each.name === name);
+  const area = { firstRow: 0, firstColumn: 0, rows: 4, columns: 4 };
+  const rows = sheet ? grid.values(name, area).map((row) => row.map((value) => (isCellError(value) ? value.error : value))) : [];
+  const used = rows.filter((row) => row.some((value) => value !== ""));
+  const width = Math.max(0, ...used.map((row) => row.reduce<number>((last, value, at) => (value === "" ? last : at + 1), 0)));
+  return used.map((row) => row.slice(0, width));
+}
