@@ -51,7 +51,7 @@ export function reportOn(catalogue: Catalogue, car: Car, rowProblems: readonly R
   const bill = billOf(assembly.instances, runs, catalogue.settings);
   return {
     car, assembly, paths, runs, findings, questions, kit, bill,
-    assumptions: [...assembly.assumptions, ...assumptions], price: priceOfLines(bill, runs), verdict: verdictOf(findings),
+    assumptions: [...new Set([...assembly.assumptions, ...assumptions])], price: priceOfLines(bill, runs), verdict: verdictOf(findings),
   };
 }
 

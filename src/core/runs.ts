@@ -1,5 +1,5 @@
 /** The runs of hard line on a car: from which port to which, what tube, how long, and how each end is fitted. */
-import { distanceBetween, sayPort, type Assembly, type CircuitName, type Joint, type PlaceDistance, type PortRef, type WheelPath } from "./assembly";
+import { distanceBetween, placeKey, sayJoint, sayPort, type Assembly, type CircuitName, type Instance, type Joint, type PlaceDistance, type PortRef, type WheelPath } from "./assembly";
 import { lookUp, type Catalogue } from "./catalogue";
 import { axleOf, faceOf, type Wheel } from "./component";
 import { fitterFor } from "./fitter";
@@ -7,7 +7,7 @@ import type { Fitting, NoFitting } from "./fittings";
 import { sayFace } from "./joint";
 import type { Metres } from "./quantity";
 import type { Question } from "./question";
-import { nominalTube, sayTube, tubeKey, type Material, type TubeStock } from "./tube";
+import { nominalTube, sameTube, sayTube, tubeKey, type Material, type TubeStock } from "./tube";
 import { stockFor } from "./tube-stock";
 
 export interface RunEnd {
@@ -44,7 +44,7 @@ export interface RunsOfCar {
  * Lengths come from the platform's measured pairs; a bridged pair is estimated and says so.
  */
 export function runsOf(catalogue: Catalogue, assembly: Assembly, paths: readonly WheelPath[]): RunsOfCar {
-  const reading: Reading = { catalogue, assembly, questions: [], assumptions: [] };
+  const reading: Reading = { catalogue, assembly, questions: [], assumptions: [], tubeInto: new Map() };
   const lines = assembly.joints.filter(({ by }) => by === "line").map((joint) => ({ joint, wheels: wheelsBehind(joint, paths) }));
   const inScope = lines.filter(({ wheels }) => assembly.car.scope === "all" || wheels.some((wheel) => axleOf(wheel) === assembly.car.scope));
   const runs = inScope.map(({ joint, wheels }, index) => runOf(reading, joint, wheels, index + 1));
@@ -56,6 +56,8 @@ interface Reading {
   readonly assembly: Assembly;
   readonly questions: Question[];
   readonly assumptions: string[];
+  /** Tube of the line into each part, as far as the lines were read in flow order. */
+  readonly tubeInto: Map<Instance, Metres>;
 }
 
 const wheelsBehind = (joint: Joint, paths: readonly WheelPath[]): Wheel[] => paths.filter((path) => path.joints.includes(joint)).map(({ wheel }) => wheel);
@@ -64,6 +66,7 @@ function runOf(reading: Reading, joint: Joint, wheels: readonly Wheel[], number:
   const { car, circuits } = reading.assembly;
   const distance = distanceOf(reading, joint);
   const tube = distance?.tube ?? tubeByPorts(reading, joint, distance);
+  if (tube !== undefined) reading.tubeInto.set(joint.to.instance, tube);
   const a = endOf(reading, joint.from, tube);
   const b = endOf(reading, joint.to, tube);
   const stock = tube === undefined || car.material === undefined ? undefined : stockFor(reading.catalogue.tube, car.material, tube);
@@ -79,8 +82,16 @@ function distanceOf(reading: Reading, joint: Joint): PlaceDistance | undefined {
   for (const [ref, place] of [[joint.from, from], [joint.to, to]] as const) if (place === undefined) askPlace(reading, ref);
   if (from === undefined || to === undefined || car.platform === undefined) return undefined;
   const distance = distanceBetween(lookUp(reading.catalogue.lengths, car.platform) ?? [], from, to, (tube) => nutsFitBoth(reading, joint, tube));
-  if (!distance) askLengths(reading, { column: "Length", ask: `How long is the line from ${from} to ${to}?`, why: "the tube for this run cannot be totalled" });
-  return distance;
+  if (distance) return distance;
+  if (placeKey(from) === placeKey(to)) return acrossOnePlace(reading, joint, from);
+  askLengths(reading, { column: "Length", ask: `How long is the line from ${from} to ${to}?`, why: "the tube for this run cannot be totalled" });
+  return undefined;
+}
+
+/** Two parts side by side: a short line that few measure, estimated by the shop's own figure. */
+function acrossOnePlace({ catalogue, assumptions }: Reading, joint: Joint, place: string): PlaceDistance {
+  noteOnce(assumptions, `the line ${sayJoint(joint)}, all at ${place}, is taken by the setting "same-place line"`);
+  return { length: catalogue.settings.samePlaceLine, basis: "estimated", tube: undefined, over: [] };
 }
 
 const ends = ({ from, to }: Joint) => [from.instance.outletPlace ?? from.instance.place, to.instance.place] as const;
@@ -107,6 +118,11 @@ function tubeByPorts(reading: Reading, joint: Joint, distance: PlaceDistance | u
   if (only !== undefined && both.length === 1) {
     noteOnce(reading.assumptions, `${sayPort(joint.from)} to ${sayPort(joint.to)} is taken as ${sayTube(only)} tube, the one size whose nuts fit both ports`);
     return only;
+  }
+  const feeding = reading.tubeInto.get(joint.from.instance);
+  if (feeding !== undefined && both.some((tube) => sameTube(tube, feeding))) {
+    noteOnce(reading.assumptions, `${sayPort(joint.from)} to ${sayPort(joint.to)} is taken as ${sayTube(feeding)} tube, as the line into ${joint.from.instance.label} is`);
+    return feeding;
   }
   const why = distance?.basis === "estimated" ? "the measured legs it goes over state different sizes or none" : "the nuts at both ends depend on it";
   askLengths(reading, { column: "Tube", ask: `Which tube runs from ${placesOf(joint)}?`, why });

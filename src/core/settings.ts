@@ -13,6 +13,8 @@ export interface Settings {
   readonly flareAllowance: Metres;
   readonly trimAllowance: Metres;
   readonly sawKerf: Metres;
+  /** Length of a line between two parts at one place, where that was not measured. */
+  readonly samePlaceLine: Metres;
   readonly discResidualLimit: Pascals;
   /** How the shop bleeds: a hold-off valve shuts the front line to a pressure bleeder. */
   readonly bleeding: "pressure" | "pedal";
@@ -53,6 +55,7 @@ export const settingEntries: readonly SettingEntry[] = [
   { key: "flareAllowance", name: "flare allowance", value: inches(0.25), written: 0.25, unit: "in", meaning: "tube used up by forming one flare", source: PRACTICE },
   { key: "trimAllowance", name: "trim allowance", value: inches(0.5), written: 0.5, unit: "in", meaning: "tube trimmed at each end when fitting", source: PRACTICE },
   { key: "sawKerf", name: "saw kerf", value: inches(0.0625), written: 0.0625, unit: "in", meaning: "tube lost to each cut", source: PRACTICE },
+  { key: "samePlaceLine", name: "same-place line", value: inches(12), written: 12, unit: "in", meaning: "length of a line between two parts at one place, where it was not measured", source: PRACTICE },
   { key: "discResidualLimit", name: "disc residual limit", value: psi(5), written: 5, unit: "psi", meaning: "a residual above this is a drum residual", source: PRACTICE },
   { key: "bleeding", name: "bleeding", value: "pressure", written: "pressure", unit: "text", choices: ["pressure", "pedal"], meaning: "how the shop bleeds brakes", source: "choice of the shop" },
   { key: "dualCircuitRuleYear", name: "dual circuit rule year", value: 1968, written: 1968, unit: "year", meaning: "first year that needs two circuits", source: "49 CFR 571.105, passenger cars (from memory)" },

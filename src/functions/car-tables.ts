@@ -74,7 +74,7 @@ function assumed(report: CarReport): string {
   return [
     ...report.assumptions,
     ...(estimated > 0 ? [`${estimated} of ${report.runs.length} lengths estimated over the places between`] : []),
-    ...(unmeasured > 0 ? [`tube leaves out ${unmeasured} runs without a length`] : []),
+    ...(unmeasured > 0 ? [`tube leaves out ${unmeasured} ${unmeasured === 1 ? "run" : "runs"} without a length`] : []),
     ...(unpriced.length > 0 ? [`no price for ${unpriced.join(", ")}`] : []),
   ].join("; ");
 }

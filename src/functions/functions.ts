@@ -186,6 +186,6 @@ export function tubing(headings: unknown[][], rows: unknown[][], catalog: unknow
     const all = reportRows(catalogueFor(key), headings, rows).flatMap(({ report }) => report?.runs ?? []);
     const { totals, leftOut } = tubingOf(all, settings, tube);
     const table = laidOut(tubingColumns, totals, settings.units);
-    return leftOut.length === 0 ? table : [...table, ["not totalled", "", "", "", "", "", `${leftOut.length} runs without tube size or length`, ""]];
+    return leftOut.length === 0 ? table : [...table, ["not totalled", "", "", "", "", "", `${leftOut.length} ${leftOut.length === 1 ? "run" : "runs"} without tube size or length`, ""]];
   });
 }

@@ -39,9 +39,13 @@ test("places that no measured pairs connect leave the run without a length, and 
   expect(report({}, shop).questions.map(({ ask }) => ask)).toEqual(["How long is the line from valve to LF?"]);
 });
 
-test("a line between two parts at one place is as long as that place's own pair, and asked for without one", () => {
+test("a line between two parts at one place is as long as that place's own pair, and without one the setting estimates it", () => {
   expect(length(run("BLK", { Valves: "HO; BLK; TEE" }).length)).toBe(6);
-  expect(report({ Valves: "HO; BLK; TEE" }, measured("valve | LF | 30 | 0.1875", ...REST)).questions[0]?.ask).toBe("How long is the line from valve to valve?");
+  const { runs, assumptions } = report({ Valves: "HO; BLK; TEE" }, measured("valve | LF | 30 | 0.1875", ...REST));
+  const short = runs.find(({ joint }) => joint.to.instance.label === "BLK" && joint.from.instance.label === "HO");
+  // The setting's default is 12 in; the line into HO is 3/16 in, which fits both ports here.
+  expect([length(short?.length), short?.basis, length(short?.tube)]).toEqual([12, "estimated", 0.1875]);
+  expect(assumptions).toContain('the line HO OUT → BLK FI, all at valve, is taken by the setting "same-place line"');
 });
 
 const WIDE_BLOCK: Shop["parts"] = ["BLK distribution-block @valve | <FI front 1/2-20 | <RI rear 1/2-20 | >L front LF 5/8-18 | >R front RF 3/8-24 | >RO rear 7/16-24", "HF hose @front | <IN 5/8-18 | >OUT 7/16-20 banjo", "HF-R hose @RF | <IN 3/8-24 | >OUT 7/16-20 banjo"];

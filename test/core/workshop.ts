@@ -37,6 +37,8 @@ export type TableName = "Platforms" | "Lengths" | "Components" | "Ports" | "Pass
 export interface Shop {
   /** In the notation of part-notation.ts; a name of the workshop's own replaces that part. */
   readonly parts?: readonly string[];
+  /** Parts of the workshop's own that are left in; all of them when not stated. */
+  readonly workshopParts?: readonly string[];
   /** More tables, beside the ones there are. */
   readonly more?: readonly RawTable[];
   /** Instead of the workshop's own platforms and lengths. */
@@ -53,18 +55,20 @@ export const TUBE = "Tube | Material | Outside diameter (in) | Wall (in) | Form 
 export const LENGTH_ROWS = "Platform | From | To | Length (in) | Tube (in)";
 
 /** The tables of a shop, as they would come from its sheets. */
-export function tablesOf({ parts = [], more = [], platforms = [PLATFORMS, LENGTHS], joins = [], settings = [] }: Shop = {}): RawTable[] {
-  const named = new Map([...workshopParts, ...parts].map((line) => [line.split(/\s+/)[0], line]));
-  const rows = [...named.values()].map(partRows);
-  const kept = [
+export function tablesOf({ parts = [], workshopParts: kept, more = [], platforms = [PLATFORMS, LENGTHS], joins = [], settings = [] }: Shop = {}): RawTable[] {
+  const own = workshopParts.map(named).filter(([name]) => !kept || kept.includes(name));
+  const rows = [...new Map([...own, ...parts.map(named)]).values()].map(partRows);
+  const tables = [
     ...platforms,
     ...(["Components", "Ports", "Passages", "WheelBrakes"] as const).map((name) => ofRows(rows.flatMap((one) => one[name]))),
     ...more,
     ...(joins.length === 0 ? [] : [table("Car | From component | From port | To component | To port | Nut thread found | Flare found | Plug", ...joins.map((row) => `C | ${row}`))]),
     ...(settings.length === 0 ? [] : [table("Setting | Value | Unit", ...settings)]),
   ];
-  return kept.filter(({ rows: { length } }) => length > 0);
+  return tables.filter(({ rows: { length } }) => length > 0);
 }
+
+const named = (line: string): readonly [string, string] => [line.split(/\s+/)[0] ?? "", line];
 
 function ofRows(rows: readonly Row[]): RawTable {
   const headings = [...new Set(rows.flatMap((row) => Object.keys(row)))];
@@ -75,6 +79,12 @@ export function catalogueOf(shop: Shop = {}): Catalogue {
   const { catalogue, errors } = parseCatalogue(tablesOf(shop));
   if (errors.length > 0) throw new Error(errors.map(sayTableError).join("\n"));
   return catalogue;
+}
+
+/** A catalogue with the platforms and lengths of another, for tests that make thousands on the same ones. */
+export function catalogueOn({ platforms, lengths }: Catalogue, shop: Shop): Catalogue {
+  const own = catalogueOf({ ...shop, platforms: [] });
+  return { ...own, key: `${own.key} on platforms of another`, platforms, lengths };
 }
 
 /** A car of platform P with front discs and rear drums under a tandem master, plumbed through a block; the cells a test gives win. */
@@ -112,6 +122,8 @@ export function carOf(cells: CarCells = {}): Car {
 const workshop = catalogueOf();
 
 export const report = (cells: CarCells = {}, shop?: Shop): CarReport => reportOn(shop ? catalogueOf(shop) : workshop, carOf(cells));
+
+export const reportIn = (catalogue: Catalogue, cells: CarCells): CarReport => reportOn(catalogue, carOf(cells));
 
 const said = (findings: readonly Finding[]): string => findings.map(({ code }) => code).join(" ");
 

@@ -36,7 +36,8 @@ function placed(context: Context, parts: readonly ListedInstance[]): Hoses {
   let toRearAxle: Instance | undefined;
   for (const [index, part] of parts.entries()) {
     const { component } = part.instance;
-    const same = (other: ListedInstance): boolean => other !== part && other.instance.component === component;
+    // The same hose named for the other axle is no twin of this one.
+    const same = (other: ListedInstance): boolean => other !== part && other.instance.component === component && axleNamed(other.at ?? "") === axleNamed(part.at ?? "");
     const where = positionOf(context, part, parts.some((other) => same(other) || (other !== part && standsAtAxle(other))));
     if (where === "rear axle") {
       toRearAxle ??= { label: component.name, component, place: "rear-hose", outletPlace: "axle-tee" };
@@ -45,25 +46,54 @@ function placed(context: Context, parts: readonly ListedInstance[]): Hoses {
     const free = where.filter((wheel) => !atWheel[wheel]);
     // Listed again further on, this one takes one wheel and leaves the other to its twin.
     const taken = part.at === undefined && parts.slice(index + 1).some(same) ? free.slice(0, 1) : free;
-    for (const wheel of taken) atWheel[wheel] = { label: `${component.name}@${wheel}`, component, place: wheel, wheel };
+    for (const wheel of taken) atWheel[wheel] = hoseAt(component, wheel);
   }
-  return { atWheel, toRearAxle };
+  askAboutUnplaced(context, parts);
+  return { atWheel: withMates(context.open, atWheel, parts), toRearAxle };
 }
 
-function positionOf(context: Context, { instance, at }: ListedInstance, besidesAnother: boolean): readonly Wheel[] | "rear axle" {
+const hoseAt = (component: Component, wheel: Wheel): Instance => ({ label: `${component.name}@${wheel}`, component, place: wheel, wheel });
+
+function positionOf({ lengths }: Context, { instance, at }: ListedInstance, besidesAnother: boolean): readonly Wheel[] | "rear axle" {
   const hose = instance.component;
   const place = placeKey(at ?? hose.place ?? "");
-  const stated = WHEELS.find((name) => name.toLowerCase() === place);
-  if (stated) return [stated];
-  if (place === "rear-hose" || isBeyondRearHose(place)) return "rear axle";
   const served = wheelsServedBy(hose);
+  const stated = wheelNamed(place);
+  // A part that serves an axle and is filed under one of its wheels is at both; where the row says the wheel, it is there.
+  if (stated) return at === undefined && served.includes(stated) ? served : [stated];
+  if (place === "rear-hose" || isBeyondRearHose(place)) return "rear axle";
   if (served.length === 1) return served;
   const axle = axleNamed(place) ?? axleOfAll(served);
-  if (axle === "rear" && !besidesAnother && goesToAxle(hose, context.lengths)) return "rear axle";
-  if (axle) return WHEELS.filter((name) => axleOf(name) === axle);
-  askCar(context.open, context.car, { column: "Hoses", ask: `Where is hose ${hose.name}: front or rear? Write ${hose.name}@front or ${hose.name}@rear.`, why: "the line's last joint is at its inlet" });
-  context.open.assumptions.push(`hose ${hose.name} is taken to be at every wheel without another`);
-  return WHEELS;
+  if (axle === "rear" && !besidesAnother && goesToAxle(hose, lengths)) return "rear axle";
+  return axle ? WHEELS.filter((name) => axleOf(name) === axle) : WHEELS;
+}
+
+const wheelNamed = (place: string): Wheel | undefined => WHEELS.find((name) => name.toLowerCase() === place);
+
+/** Nothing says where these are. One kind of hose then goes to every wheel without another; which of two goes where has to be asked. */
+function askAboutUnplaced({ open, car }: Context, parts: readonly ListedInstance[]): void {
+  const unplaced = parts.filter(({ instance, at }) => placeKey(at ?? instance.component.place ?? "") === "" && wheelsServedBy(instance.component).length !== 1 && axleOfAll(wheelsServedBy(instance.component)) === undefined);
+  const names = [...new Set(unplaced.map(({ instance }) => instance.component.name))];
+  for (const name of names) {
+    open.assumptions.push(`hose ${name} is taken to be at every wheel without another`);
+    if (names.length > 1) askCar(open, car, { column: "Hoses", ask: `Where is hose ${name}: front or rear? Write ${name}@front or ${name}@rear.`, why: "the line's last joint is at its inlet" });
+  }
+}
+
+const AXLE_MATE: Readonly<Record<Wheel, Wheel>> = { LF: "RF", RF: "LF", LR: "RR", RR: "LR" };
+
+/** A hose listed once and filed under one wheel stands for the pair, unless the row says that wheel or lists another for its mate. */
+function withMates(open: OpenPoints, atWheel: Readonly<Partial<Record<Wheel, Instance>>>, parts: readonly ListedInstance[]): Partial<Record<Wheel, Instance>> {
+  const all: Partial<Record<Wheel, Instance>> = { ...atWheel };
+  for (const { instance: { component }, at } of parts) {
+    const wheel = at === undefined ? wheelNamed(placeKey(component.place ?? "")) : undefined;
+    const mate = wheel && AXLE_MATE[wheel];
+    const once = parts.filter((other) => other.instance.component === component).length === 1;
+    if (!mate || !once || all[mate]) continue;
+    all[mate] = hoseAt(component, mate);
+    open.assumptions.push(`hose ${component.name}, filed under ${wheel}, is taken to be at ${mate} too`);
+  }
+  return all;
 }
 
 /** A hose that says itself that it goes to the axle; another one listed for the rear is then at the wheels. */

@@ -2,7 +2,8 @@
 import type { Catalogue } from "../catalogue";
 import { lookUp } from "../catalogue";
 import type { Car } from "../car";
-import { axleOf, type Component, type Port } from "../component";
+import { axleOf, faceOf, type Component, type Port } from "../component";
+import { mates } from "../joint";
 import { linePorts } from "./circuits";
 import { isBeyondRearHose, placeKey, type CircuitName, type Instance, type PortRef } from "./graph";
 import type { ListedInstance } from "./listed-parts";
@@ -108,12 +109,18 @@ function unplacedTee(pool: TeePool, branching: Branching): Instance | undefined 
 }
 
 function proposedTee(pool: TeePool, branching: Branching): Instance {
-  const rank = (tee: Component): readonly number[] => [Math.abs(teePorts(tee).outlets.length - branching.feeds.length), seatsUnlike(tee, branching), tee.price ?? Infinity];
+  const rank = (tee: Component): readonly number[] => [screwsOn(tee, branching) ? 0 : 1, Math.abs(teePorts(tee).outlets.length - branching.feeds.length), seatsUnlike(tee, branching), tee.price ?? Infinity];
   const component = [...pool.catalogue.components.values()].filter(isTee).sort((a, b) => compareInTurn(rank(a), rank(b)) || (a.name < b.name ? -1 : 1))[0] ?? unlistedTee;
   const count = pool.proposed.length + 1;
   const tee: Instance = { label: `${component.name}@added-${count}`, component, place: teePlace(pool, component, branching), proposed: true };
   pool.proposed.push(tee);
   return tee;
+}
+
+/** A tee stands on a hose's end without a line between, so there it must have the end's own thread and seat. */
+function screwsOn(tee: Component, { outlet }: Branching): boolean {
+  const [end, inlet] = [faceOf(outlet.port), faceOf(teePorts(tee).inlet)];
+  return outlet.instance.component.kind !== "hose" || end === undefined || (inlet !== undefined && mates(end, inlet));
 }
 
 /** Where the lines from the outlet through the tee to all it feeds are shortest; beyond the rear hose that is the axle tee. */

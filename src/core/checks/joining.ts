@@ -118,15 +118,17 @@ function fillPort(switches: Instance[], port: Port): boolean {
   return fits >= 0;
 }
 
+/** Tees that had to be proposed. Behind a hose that the row does not name, or beside a part of several outlets not placed yet, none is known to be missing. */
 export const outletsShort: Rule = ({ assembly }) =>
-  assembly.instances
-    .filter(({ proposed }) => proposed)
-    .map((tee) => {
-      const price = tee.component.price === undefined ? "" : `, ${tee.component.price.toFixed(2)}`;
-      const feeder = assembly.joints.find(({ to }) => to.instance === tee);
-      const place = feeder ? sayPort(feeder.from) : tee.label;
-      return finding("outlet-shortage", { place, seen: `${place} has more than one line to feed and no tee is listed (proposed: ${tee.component.name}${price})` });
-    });
+  assembly.instances.filter(({ proposed }) => proposed && !assembly.unplaced.some(branches)).flatMap((tee) => {
+    const feeder = assembly.joints.find(({ to }) => to.instance === tee);
+    if (feeder?.from.instance.unnamed) return [];
+    const price = tee.component.price === undefined ? "" : `, ${tee.component.price.toFixed(2)}`;
+    const place = feeder ? sayPort(feeder.from) : tee.label;
+    return [finding("outlet-shortage", { place, seen: `${place} has more than one line to feed and no tee is listed (proposed: ${tee.component.name}${price})` })];
+  });
+
+const branches = ({ component }: Instance): boolean => component.ports.filter(({ flow, use, plugged }) => flow === "out" && use === "line" && !plugged).length > 1;
 
 /** Wheels that no path reaches, one finding a circuit. */
 export const wheelsUnfed: Rule = (facts) => {

@@ -66,6 +66,9 @@ const unlisted: readonly Layout[] = [
     { parts: ["MC-XM master @master | >P1 1 RF 3/8-24 | >P2 1 LR 3/8-24 | >S1 2 LF 3/8-24 | >S2 2 RR 3/8-24"] }],
   ["a diagonal split whose car says so, on a platform that says front/rear", { ...diagonal, Platform: "I", Split: "diagonal", Master: "MC-X4", Valves: "none" },
     ["MC-X4 P1 → HF@LF IN", "MC-X4 P2 → HR2@RR IN", "MC-X4 S1 → HF@RF IN", "MC-X4 S2 → HR2@LR IN"]],
+  ["one hose for the front wheels and for the axle, told by the row", { Valves: "BLK; TEE", Hoses: "HX@front; HX@rear" },
+    ["MC F → BLK FI", "BLK L → HX@LF IN", "BLK R → HX@RF IN", "MC R → BLK RI", "BLK RO → HX IN", ...AXLE_TEE],
+    { parts: ["HX hose | <IN 3/8-24 | >OUT 3/8-24 male", "DF disc parking=no | <IN 3/8-24"] }],
   ["an outlet of the master for each front wheel", { Master: "MC-3", Valves: "TEE" },
     ["MC-3 FL → HF@LF IN", "MC-3 FR → HF@RF IN", "MC-3 R → HR IN", ...AXLE_TEE], { parts: ["MC-3 master @master | >FL front LF 3/8-24 | >FR front RF 3/8-24 | >R rear 9/16-18"] }],
 ];
@@ -101,4 +104,23 @@ test("a front/rear master on a diagonal car feeds whole circuits, and the answer
   const told = report({ ...diagonal, Valves: "none" }, { parts: ["MC master @master | >F front front 3/8-24 | >R rear rear 3/8-24"] });
   expect(told.paths.map(({ wheel, outlet }) => `${outlet.port.name} ${wheel}`).sort()).toEqual(["F LF", "F RR", "R LR", "R RF"]);
   expect(told.assumptions).toEqual(expect.arrayContaining(["outlet F of MC is taken as circuit 1"]));
+});
+
+const filedUnder = (place: string): Shop => ({ parts: [`HF hose @${place} | <IN 3/8-24 | >OUT 7/16-20 banjo`] });
+
+test("a hose listed once and filed under one wheel is at both of its axle, and the answer says so", () => {
+  const told = report({}, filedUnder("LF"));
+  expect(told.runs.map(({ joint }) => joint.to.instance.label)).toEqual(expect.arrayContaining(["HF@LF", "HF@RF"]));
+  expect(told.assumptions).toContain("hose HF, filed under LF, is taken to be at RF too");
+});
+
+test("a hose that the row puts at one wheel is at that wheel only", () => {
+  const told = report({ Hoses: "HF@LF; HR" }, filedUnder("LF"));
+  expect(told.runs.map(({ joint }) => joint.to.instance.label)).toEqual(expect.arrayContaining(["HF@LF", "DF@RF"]));
+});
+
+test("one kind of hose that says nothing of its place is at every wheel; of two kinds it is asked which is where", () => {
+  const plain = ["HF hose | <IN 3/8-24 | >OUT 7/16-20 banjo", "HR2 hose | <IN 3/8-24 | >OUT 3/8-24 male"];
+  const asked = (hoses: string) => report({ ...fourDiscs, Hoses: hoses }, { parts: plain }).questions.filter(({ column }) => column === "Hoses").length;
+  expect([asked("HF"), asked("HF; HR2")]).toEqual([0, 2]);
 });

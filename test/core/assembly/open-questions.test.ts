@@ -44,3 +44,8 @@ test("every question names its subject, says why it matters and ends as a questi
   expect(questions.map(({ column }) => column)).toEqual(["Platform", "Valves", "Master", "Front brake", "Rear brake", "Hoses", "Material"]);
   for (const { ask, why, subject } of questions) expect([ask.includes("?"), why.length > 10, subject]).toEqual([true, true, "C"]);
 });
+
+test("a block whose circuits are open is asked about, and no tee is called missing in its stead", () => {
+  const block = "BLK-A distribution-block @valve | <I1 1/2-20 | <I2 1/2-20 | >A 3/8-24 | >B 3/8-24 | >C 7/16-24";
+  expect(aboveNote({ Valves: "BLK-A; TEE" }, { parts: [block] })).toBe("data-missing");
+});

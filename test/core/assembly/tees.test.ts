@@ -34,3 +34,13 @@ test("without any tee in the catalogue the proposed one has unknown threads, and
   const { questions } = report({ Valves: "BLK" }, { parts: ["TEE union | <A 3/8-24 | >B 3/8-24", "TEE-F union | <A 3/8-24 | >B 3/8-24"] });
   expect(questions.map(({ ask }) => ask)).toEqual(["What thread has tee@added-1 out 1?", "What thread has tee@added-1 out 2?"]);
 });
+
+test("a tee proposed on a hose's end is one that screws onto it, not a cheaper one that does not", () => {
+  const cheap = "TEE-M tee @axle-tee price=1 | <IN M10x1 bubble-iso | >O1 3/8-24 | >O2 3/8-24";
+  expect(report({ Valves: "BLK" }, { parts: [cheap] }).bill.find(({ kind }) => kind === "tee to add")).toMatchObject({ part: "TEE" });
+});
+
+test("behind a hose that the row does not name no tee is missing: the hose may have an outlet for each wheel", () => {
+  expect(report({ Hoses: "?", Valves: "BLK" }).findings.map(({ code }) => code).filter((code) => code === "outlet-shortage")).toEqual([]);
+  expect(report({ Valves: "BLK" }).findings.map(({ code }) => code)).toContain("outlet-shortage");
+});
