@@ -19,6 +19,8 @@ export const exampleFormulas: Readonly<Record<string, string>> = {
   KIT: "PLUMB.KIT(Cars[#Headers], Cars, Catalog!B2)",
   IDENTIFY: "PLUMB.IDENTIFY(Seen[#Headers], Seen, Catalog!B2)",
   VERDICT: "PLUMB.VERDICT(Cars[#Headers], Cars, Catalog!B2)",
+  FLUID: `PLUMB.FLUID(${TWO_CARS})`,
+  QUOTE: `PLUMB.QUOTE(${TWO_CARS})`,
   TUBING: "PLUMB.TUBING(Cars[#Headers], Cars, Catalog!B2)",
 };
 

@@ -14,6 +14,8 @@ import { wheelBrakesTable } from "./tables/wheel-brakes";
 
 export interface ComponentsRead {
   readonly value: ReadonlyMap<string, Component>;
+  /** For other tables to refer to. */
+  readonly names: Names;
   readonly errors: readonly TableError[];
 }
 
@@ -33,6 +35,7 @@ export function readComponents(given: readonly GivenTable[]): ComponentsRead {
   };
   return {
     value: new Map(components.sound.map(({ value }) => [nameKey(value.name), withParts(value, parts)])),
+    names: known,
     errors: [...rows.errors, ...components.errors, ...ports.errors, ...passages.errors, ...boosters.errors, ...brakes.errors],
   };
 }

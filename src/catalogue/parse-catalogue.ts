@@ -1,8 +1,8 @@
 /** From the tables of a workbook to the catalogue that every answer is made from. */
 import type { FoundJoin, MeasuredLength, Platform } from "../core/car";
-import { nameKey, type Catalogue, type LineSet, type SetRun } from "../core/catalogue";
+import { nameKey, type Catalogue, type FluidBottle, type KitContent, type LineSet, type PriceBreak, type SetRun } from "../core/catalogue";
 import { defaultSettings, type RuleSwitch, type Settings } from "../core/settings";
-import { tubeKey } from "../core/tube";
+import { tubeKey, type TubeStock } from "../core/tube";
 import { readComponents } from "./assemble-components";
 import { namesIn, soundRows, withKnown, withoutRepeats, type Checked, type Names } from "./cross-checks";
 import { contentKey, recogniseAll, rowsOf, type GivenTable } from "./given-tables";
@@ -13,9 +13,11 @@ import type { TableError } from "./table-error";
 import type { Columns, RawTable, TableSpec } from "./table-spec";
 import { adaptersTable, nutsTable } from "./tables/fittings";
 import { joinsTable } from "./tables/joins";
+import { kitsTable } from "./tables/conversion-kits";
 import { lengthsTable } from "./tables/lengths";
 import { lineSetsTable, setRunsTable } from "./tables/line-sets";
 import { platformsTable } from "./tables/platforms";
+import { fluidsTable, operationsTable, priceBreaksTable } from "./tables/purchasing";
 import { settingsTable } from "./tables/settings";
 import { tubeTable } from "./tables/tube";
 
@@ -33,17 +35,23 @@ export function parseCatalogue(tables: readonly RawTable[]): ParsedCatalogue {
   const collected = [...errors];
   const keep = <T>(part: { readonly value: T; readonly errors: readonly TableError[] }): T => (collected.push(...part.errors), part.value);
   const platforms = readPlatforms(given);
+  const components = readComponents(given);
+  const tube = readNamed(tubeTable, given, { column: "Tube", standard: standardTube });
   const catalogue: Catalogue = {
     key: contentKey(given),
     platforms: keep(platforms),
     lengths: keep(readLengths(given, platforms.names)),
-    components: keep(readComponents(given)),
+    components: keep(components),
     nuts: keep(readNamed(nutsTable, given, { column: "Nut", standard: standardNuts })),
     adapters: keep(readNamed(adaptersTable, given, { column: "Adapter", standard: [] })),
-    tube: keep(readNamed(tubeTable, given, { column: "Tube", standard: standardTube })),
+    tube: keep(tube),
     lineSets: keep(readLineSets(given, platforms.names)),
     settings: keep(readSettings(given)),
     joins: keep(readJoins(given)),
+    kits: keep(readKits(given, components.names)),
+    priceBreaks: keep(readPriceBreaks(given, tube)),
+    fluids: keep(readFluids(given)),
+    operations: keep(readNamed(operationsTable, given, { column: "Operation", standard: [] })),
   };
   return { catalogue, errors: collected };
 }
@@ -110,4 +118,27 @@ function readSettings(given: readonly GivenTable[]): Read<Settings> {
 function readJoins(given: readonly GivenTable[]): Read<ReadonlyMap<string, readonly FoundJoin[]>> {
   const rows = rowsOf(joinsTable, given);
   return { value: groupBy(soundRows(rows).map(({ value }) => value), (one) => nameKey(one.car)), errors: rows.errors };
+}
+
+function readKits(given: readonly GivenTable[], components: Names): Read<readonly KitContent[]> {
+  const rows = rowsOf(kitsTable, given);
+  const known = withKnown(soundRows(rows), components, (one) => ({ column: "Component", read: one.component }));
+  const once = withoutRepeats(known.sound, (one) => [nameKey(one.kit), nameKey(one.component)].join("|"), (one) => ({ column: "Component", read: one.component }));
+  return { value: values(once), errors: [...rows.errors, ...known.errors, ...once.errors] };
+}
+
+/** Without a Tube table the shipped tubes are the ones that a price may be of. */
+function readPriceBreaks(given: readonly GivenTable[], tube: Read<readonly TubeStock[]>): Read<readonly PriceBreak[]> {
+  const rows = rowsOf(priceBreaksTable, given);
+  const stocked = rowsOf(tubeTable, given);
+  const names = stocked.present ? namesIn(stocked, "name", "a tube of the Tube table") : { keys: new Set(tube.value.map(({ name }) => nameKey(name))), says: "a tube of the Tube table (no such table was given)" };
+  const known = withKnown(soundRows(rows), names, (one) => ({ column: "Tube", read: one.tube }));
+  const once = withoutRepeats(known.sound, (one) => `${nameKey(one.tube)}|${one.fromQuantity}`, (one) => ({ column: "From quantity", read: String(one.fromQuantity) }));
+  return { value: values(once), errors: [...rows.errors, ...known.errors, ...once.errors] };
+}
+
+function readFluids(given: readonly GivenTable[]): Read<readonly FluidBottle[]> {
+  const rows = rowsOf(fluidsTable, given);
+  const once = withoutRepeats(soundRows(rows), (one) => `${one.fluid}|${one.bottle.toFixed(9)}`, (one) => ({ column: "Bottle", read: one.fluid }));
+  return { value: values(once), errors: [...rows.errors, ...once.errors] };
 }

@@ -37,12 +37,14 @@ function matchOf(spec: AnyTableSpec, headings: readonly unknown[]): Match {
   return { spec, missing, named: fields.size };
 }
 
-/** The table the range is named after, else the one that lacks least, else the one that shares most headings. */
+/** The table the range is named after, else the one that shares most headings, each that it lacks counted off. */
 function nearest(matches: readonly Match[], label: string): Match | undefined {
   const namesake = matches.find(({ spec }) => spec.name.toLowerCase() === label.trim().toLowerCase());
   const sharing = matches.filter((match) => match.named > 0);
-  return namesake ?? [...sharing].sort((a, b) => a.missing.length - b.missing.length || b.named - a.named)[0];
+  return namesake ?? [...sharing].sort((a, b) => closeness(b) - closeness(a))[0];
 }
+
+const closeness = ({ named, missing }: Match): number => named - missing.length;
 
 const sayTie = (matches: readonly Match[]): string => `the headings of one table only (these fit ${matches.map(({ spec }) => spec.name).join(" and ")})`;
 

@@ -1,6 +1,9 @@
 /** What is wrong with a table the user typed, said so that the cell can be found and mended. */
 
-export type TableErrorCode = "data-missing" | "data-out-of-range" | "data-duplicate";
+export type TableErrorCode = "data-missing" | "data-out-of-range" | "data-duplicate" | "not-used";
+
+/** True for a row that is told of and otherwise passed over: everything else of its table holds. */
+export const isPassedOver = ({ code }: TableError): boolean => code === "not-used";
 
 export interface TableError {
   /** The table's name, or which range it was when its headings name no table. */

@@ -4,6 +4,7 @@ import type { AnyTableSpec } from "./table-spec";
 import { boostersTable } from "./tables/boosters";
 import { carsTable } from "./tables/cars";
 import { componentsTable } from "./tables/components";
+import { kitsTable } from "./tables/conversion-kits";
 import { adaptersTable, nutsTable } from "./tables/fittings";
 import { joinsTable } from "./tables/joins";
 import { lengthsTable } from "./tables/lengths";
@@ -11,18 +12,20 @@ import { lineSetsTable, setRunsTable } from "./tables/line-sets";
 import { passagesTable } from "./tables/passages";
 import { platformsTable } from "./tables/platforms";
 import { portsTable } from "./tables/ports";
+import { fluidsTable, operationsTable, priceBreaksTable } from "./tables/purchasing";
 import { seenTable } from "./tables/seen";
 import { settingsTable } from "./tables/settings";
+import { pipelineTable, usageTable } from "./tables/stock-history";
 import { tubeTable } from "./tables/tube";
 import { wheelBrakesTable } from "./tables/wheel-brakes";
 
 /** Tables of the catalogue, in the order in which docs and errors list them. */
 export const catalogueTables: readonly AnyTableSpec[] = [
   platformsTable, lengthsTable, componentsTable, portsTable, passagesTable, boostersTable, wheelBrakesTable, nutsTable, adaptersTable, tubeTable,
-  lineSetsTable, setRunsTable, settingsTable, joinsTable,
+  lineSetsTable, setRunsTable, kitsTable, priceBreaksTable, fluidsTable, operationsTable, settingsTable, joinsTable,
 ];
 
-export const allTables: readonly AnyTableSpec[] = [...catalogueTables, carsTable, seenTable];
+export const allTables: readonly AnyTableSpec[] = [...catalogueTables, carsTable, seenTable, pipelineTable, usageTable];
 
 export interface HeadingSpec {
   /** Without its unit. */

@@ -25,6 +25,9 @@ export const gender = (heading: string) => choice(heading, GENDERS, { f: "female
 
 const MATERIAL_WORDS = { steel: "mild steel", "stainless steel": "stainless", cupronickel: "copper-nickel" } as const;
 
+/** Other ways to write a fluid. */
+export const FLUID_WORDS = { "3": "DOT 3", "4": "DOT 4", "5": "DOT 5", "5.1": "DOT 5.1", dot3: "DOT 3", dot4: "DOT 4", dot5: "DOT 5", "dot5.1": "DOT 5.1" } as const;
+
 export const material = (heading: string) => choice(heading, MATERIALS, MATERIAL_WORDS);
 export const materials = (heading: string) => choices(heading, MATERIALS, MATERIAL_WORDS);
 

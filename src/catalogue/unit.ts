@@ -1,8 +1,8 @@
 /** The units that headings may carry, by quantity; past this file everything is SI. */
 import {
-  bar, centimetres, cubicCentimetres, cubicCentimetresPerFoot, cubicCentimetresPerMetre, cubicInches, feet, inches, inchesOfMercury, kilograms,
-  kilopascals, megapascals, metres, millimetres, millimetresOfMercury, newtons, pounds, poundsForce, psi,
-  type CubicMetres, type Kilograms, type Metres, type Newtons, type Pascals, type SquareMetres,
+  bar, centimetres, cubicCentimetres, cubicCentimetresPerFoot, cubicCentimetresPerMetre, cubicInches, feet, fluidOunces, inches, inchesOfMercury, kilograms,
+  kilometresPerHour, kilopascals, megapascals, metres, metresPerSecond, milesPerHour, millimetres, millimetresOfMercury, newtons, perMegapascal, pounds, poundsForce, psi, seconds,
+  type CubicMetres, type Kilograms, type Metres, type MetresPerSecond, type Newtons, type Pascals, type PerPascal, type Seconds, type SquareMetres,
 } from "../core/quantity";
 
 export interface Unit<T extends number = number> {
@@ -39,7 +39,7 @@ export const vacuum: Quantity<Pascals> = {
 };
 export const volume: Quantity<CubicMetres> = {
   name: "volume",
-  units: [unit("in³", cubicInches, "in3", "in^3", "cu in"), unit("cc", cubicCentimetres), unit("cm³", cubicCentimetres, "cm3", "cm^3"), unit("ml", cubicCentimetres)],
+  units: [unit("in³", cubicInches, "in3", "in^3", "cu in"), unit("cc", cubicCentimetres), unit("cm³", cubicCentimetres, "cm3", "cm^3"), unit("ml", cubicCentimetres), unit("fl oz", fluidOunces, "fl. oz", "floz")],
 };
 export const volumePerLength: Quantity<SquareMetres> = {
   name: "volume per length",
@@ -48,6 +48,9 @@ export const volumePerLength: Quantity<SquareMetres> = {
     unit("cc/m", cubicCentimetresPerMetre, "cm³/m", "cm3/m", "ml/m"),
   ],
 };
+export const speed: Quantity<MetresPerSecond> = { name: "speed", units: [unit("mph", milesPerHour), unit("km/h", kilometresPerHour, "kph"), unit("m/s", metresPerSecond)] };
+export const time: Quantity<Seconds> = { name: "time", units: [unit("s", seconds, "seconds"), unit("ms", (value) => seconds(value / 1000))] };
+export const compressibility: Quantity<PerPascal> = { name: "compressibility", units: [unit("1/MPa", perMegapascal), unit("1/GPa", (value) => perMegapascal(value / 1000))] };
 /** A share without a unit is written 0 to 1. */
 export const share: Quantity = { name: "share", units: [unit("%", (value) => value / 100, "percent", "pct"), unit("", (value) => value)], alone: "0 to 1" };
 /** Time to delivery, in weeks. */

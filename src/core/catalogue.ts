@@ -1,8 +1,8 @@
 /** The shop's own parts and figures, parsed once and looked up by name. */
-import type { FoundJoin, MeasuredLength, Platform } from "./car";
+import type { Fluid, FoundJoin, MeasuredLength, Platform } from "./car";
 import type { Component } from "./component";
 import type { JointFace } from "./joint";
-import type { Metres } from "./quantity";
+import type { CubicMetres, Metres } from "./quantity";
 import type { Settings } from "./settings";
 import type { Material, TubeStock } from "./tube";
 
@@ -47,6 +47,34 @@ export interface LineSet {
   readonly runs: readonly SetRun[];
 }
 
+/** One component of a conversion or repair kit; a kit is the rows of one name. */
+export interface KitContent {
+  readonly kit: string;
+  readonly component: string;
+  readonly quantity: number;
+  readonly price?: number | undefined;
+}
+
+/** The price of a piece of tube when at least so many are bought at once. */
+export interface PriceBreak {
+  readonly tube: string;
+  readonly fromQuantity: number;
+  readonly price: number;
+}
+
+export interface FluidBottle {
+  readonly fluid: Fluid;
+  readonly bottle: CubicMetres;
+  readonly price?: number | undefined;
+}
+
+/** Work and how long it takes; what it applies to is in the shop's own words. */
+export interface Operation {
+  readonly name: string;
+  readonly appliesTo?: string | undefined;
+  readonly minutes: number;
+}
+
 export interface Catalogue {
   /** Names the content: two catalogues with the same key hold the same rows. */
   readonly key: string;
@@ -58,6 +86,10 @@ export interface Catalogue {
   readonly tube: readonly TubeStock[];
   readonly lineSets: readonly LineSet[];
   readonly joins: ReadonlyMap<string, readonly FoundJoin[]>;
+  readonly kits: readonly KitContent[];
+  readonly priceBreaks: readonly PriceBreak[];
+  readonly fluids: readonly FluidBottle[];
+  readonly operations: readonly Operation[];
   readonly settings: Settings;
 }
 

@@ -16,7 +16,7 @@ function allows(catalogue: Catalogue, car: Car, set: LineSet, trait: SetTrait): 
     case "Platform":
       return car.platform === undefined || nameKey(car.platform) === nameKey(set.platform);
     case "Year":
-      return car.year === undefined || ((set.firstYear ?? -Infinity) <= car.year && car.year <= (set.lastYear ?? Infinity));
+      return isOfYear(set, car.year);
     case "Front brake":
       return agrees(brakeKindOf(catalogue, car, "front"), set.front);
     case "Rear brake":
@@ -31,6 +31,10 @@ function allows(catalogue: Catalogue, car: Car, set: LineSet, trait: SetTrait): 
       return trait satisfies never;
   }
 }
+
+/** A year that is not known rules nothing out. */
+export const isOfYear = (range: Pick<LineSet, "firstYear" | "lastYear">, year: number | undefined): boolean =>
+  year === undefined || ((range.firstYear ?? -Infinity) <= year && year <= (range.lastYear ?? Infinity));
 
 const agrees = <T>(known: T | undefined, wanted: T | undefined): boolean => known === undefined || wanted === undefined || known === wanted;
 

@@ -124,7 +124,9 @@ function tubeByPorts(reading: Reading, joint: Joint, distance: PlaceDistance | u
     noteOnce(reading.assumptions, `${sayPort(joint.from)} to ${sayPort(joint.to)} is taken as ${sayTube(feeding)} tube, as the line into ${joint.from.instance.label} is`);
     return feeding;
   }
-  const why = distance?.basis === "estimated" ? "the measured legs it goes over state different sizes or none" : "the nuts at both ends depend on it";
+  // A pair without a length is one missing row, and is asked for once.
+  if (!distance) return undefined;
+  const why = distance.basis === "estimated" ? "the measured legs it goes over state different sizes or none" : "the nuts at both ends depend on it";
   askLengths(reading, { column: "Tube", ask: `Which tube runs from ${placesOf(joint)}?`, why });
   return undefined;
 }

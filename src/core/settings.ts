@@ -1,7 +1,11 @@
 /** Every number that a shop or a rule may change, with its default, its unit and where the default comes from. */
+import { physicsSettingEntries, type PhysicsSettings } from "./physics-settings";
 import { inches, millimetres, psi, type Metres, type Pascals } from "./quantity";
+import type { SettingUnit } from "./setting-unit";
 
-export interface Settings {
+export type { SettingUnit } from "./setting-unit";
+
+export interface Settings extends PhysicsSettings {
   readonly units: "us" | "metric";
   readonly currency: string;
   /** Added to an adapter chain's price for each adapter: every joint is a leak path and takes time. */
@@ -15,6 +19,20 @@ export interface Settings {
   readonly sawKerf: Metres;
   /** Length of a line between two parts at one place, where that was not measured. */
   readonly samePlaceLine: Metres;
+  /** How a cost becomes a price: as listed, cost plus a share of cost, or cost as what is left of the price after a share of it. */
+  readonly priceBasis: "list" | "markup" | "margin";
+  readonly priceShare: number;
+  readonly discountShare: number;
+  readonly taxShare: number;
+  readonly depositShare: number;
+  readonly freight: number;
+  /** For an hour. */
+  readonly labourRate: number;
+  readonly roundingStep: number;
+  readonly roundingHalves: "up" | "even";
+  readonly quoteValidDays: number;
+  /** Fluid run through while flushing and bleeding, as a multiple of the fill. */
+  readonly flushFactor: number;
   readonly discResidualLimit: Pascals;
   /** How the shop bleeds: a hold-off valve shuts the front line to a pressure bleeder. */
   readonly bleeding: "pressure" | "pedal";
@@ -28,8 +46,6 @@ export interface Settings {
 /** What a shop may make of a rule. A stop is never switched, only accepted for one car. */
 export const RULE_SWITCHES = ["off", "note", "watch", "decide"] as const;
 export type RuleSwitch = (typeof RULE_SWITCHES)[number];
-
-export type SettingUnit = "in" | "mm" | "psi" | "bar" | "%" | "year" | "money" | "count" | "text";
 
 export interface SettingEntry<K extends Exclude<keyof Settings, "rules"> = Exclude<keyof Settings, "rules">> {
   readonly key: K;
@@ -56,11 +72,23 @@ export const settingEntries: readonly SettingEntry[] = [
   { key: "trimAllowance", name: "trim allowance", value: inches(0.5), written: 0.5, unit: "in", meaning: "tube trimmed at each end when fitting", source: PRACTICE },
   { key: "sawKerf", name: "saw kerf", value: inches(0.0625), written: 0.0625, unit: "in", meaning: "tube lost to each cut", source: PRACTICE },
   { key: "samePlaceLine", name: "same-place line", value: inches(12), written: 12, unit: "in", meaning: "length of a line between two parts at one place, where it was not measured", source: PRACTICE },
+  { key: "priceBasis", name: "price basis", value: "list", written: "list", unit: "text", choices: ["list", "markup", "margin"], meaning: "list: prices of the tables are selling prices; markup: a share is added to cost; margin: the share is of the price", source: "choice of the shop" },
+  { key: "priceShare", name: "markup or margin", value: 0, written: 0, unit: "%", meaning: "the share that the price basis adds", source: "choice of the shop" },
+  { key: "discountShare", name: "discount", value: 0, written: 0, unit: "%", meaning: "taken off the sum of the lines", source: "choice of the shop" },
+  { key: "taxShare", name: "tax", value: 0, written: 0, unit: "%", meaning: "on lines less discount, freight included", source: "local law; none shipped" },
+  { key: "depositShare", name: "deposit", value: 0.5, written: 50, unit: "%", meaning: "asked with the order, of the total", source: PRACTICE },
+  { key: "freight", name: "freight", value: 0, written: 0, unit: "money", meaning: "added to every quote", source: "choice of the shop" },
+  { key: "labourRate", name: "labour rate", value: 0, written: 0, unit: "money", meaning: "for an hour; 0 leaves labour without a price", source: "choice of the shop" },
+  { key: "roundingStep", name: "rounding step", value: 0.01, written: 0.01, unit: "money", meaning: "smallest step of a price", source: "choice of the shop" },
+  { key: "roundingHalves", name: "rounding of halves", value: "up", written: "up", unit: "text", choices: ["up", "even"], meaning: "halves of a step go up, or to the even step", source: "choice of the shop" },
+  { key: "quoteValidDays", name: "quote valid", value: 30, written: 30, unit: "count", meaning: "days that a quote stands", source: PRACTICE },
+  { key: "flushFactor", name: "flush factor", value: 2, written: 2, unit: "count", meaning: "fluid used, as a multiple of what the system holds", source: PRACTICE },
   { key: "discResidualLimit", name: "disc residual limit", value: psi(5), written: 5, unit: "psi", meaning: "a residual above this is a drum residual", source: PRACTICE },
   { key: "bleeding", name: "bleeding", value: "pressure", written: "pressure", unit: "text", choices: ["pressure", "pedal"], meaning: "how the shop bleeds brakes", source: "choice of the shop" },
   { key: "dualCircuitRuleYear", name: "dual circuit rule year", value: 1968, written: 1968, unit: "year", meaning: "first year that needs two circuits", source: "49 CFR 571.105, passenger cars (from memory)" },
   { key: "nearMissDiameter", name: "near-miss diameter", value: millimetres(0.5), written: 0.5, unit: "mm", meaning: "threads nearer than this in diameter may start in one another", source: PRACTICE },
   { key: "nearMissPitchShare", name: "near-miss pitch", value: 0.25, written: 25, unit: "%", meaning: "and nearer than this in pitch", source: PRACTICE },
+  ...(physicsSettingEntries as readonly SettingEntry[]),
 ];
 
 export const defaultSettings: Settings = {

@@ -2,6 +2,7 @@
 import { askColumns, identifyColumns, kitColumns } from "./advice-tables";
 import { checkColumns, partColumns, runColumns, tubingColumns, verdictColumns } from "./car-tables";
 import type { Column, Units } from "./columns";
+import { fluidColumns, quoteColumns } from "./quote-tables";
 import { adaptColumns, fittingColumns, threadColumns } from "./fitting-tables";
 
 const headingsOf = <Row>(columns: readonly Column<Row>[], units: Units): string[] => columns.map(({ heading }) => heading(units));
@@ -18,5 +19,7 @@ export const answerHeadings = (units: Units): Readonly<Record<string, readonly s
   KIT: headingsOf(kitColumns, units),
   IDENTIFY: headingsOf(identifyColumns, units),
   VERDICT: headingsOf(verdictColumns, units),
+  FLUID: headingsOf(fluidColumns, units),
+  QUOTE: headingsOf(quoteColumns, units),
   TUBING: headingsOf(tubingColumns, units),
 });

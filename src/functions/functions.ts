@@ -3,13 +3,14 @@
  * Plain function declarations only: the metadata generator silently drops arrow functions.
  */
 import { parseCatalogue } from "../catalogue/parse-catalogue";
-import { sayTableError } from "../catalogue/table-error";
+import { isPassedOver, sayTableError } from "../catalogue/table-error";
 import { tubingOf } from "../core/tubing";
 import { askColumns, askedOf, identifyTable, kitColumns, kitsOf } from "./advice-tables";
 import { answer, badValue } from "./answer";
 import { checkColumns, eachOf, partColumns, runColumns, runsOrProblem, tubingColumns, verdictColumns } from "./car-tables";
 import { laidOut } from "./columns";
 import { adaptTable, fittingTable, threadTable } from "./fitting-tables";
+import { fluidColumns, fluidRows, quoteColumns, quoteRows } from "./quote-tables";
 import { catalogueFor, rememberCatalogue, reportRows } from "./reports";
 
 /**
@@ -21,7 +22,8 @@ import { catalogueFor, rememberCatalogue, reportRows } from "./reports";
 export function catalog(tables: unknown[][][]): string {
   return answer(() => {
     const { catalogue, errors } = parseCatalogue(tables.map((table) => ({ headings: table[0] ?? [], rows: table.slice(1) })));
-    if (errors.length > 0) throw badValue(errors.map(sayTableError).join(" "));
+    const faults = errors.filter((error) => !isPassedOver(error));
+    if (faults.length > 0) throw badValue(faults.map(sayTableError).join(" "));
     rememberCatalogue(catalogue);
     return catalogue.key;
   });
@@ -169,6 +171,36 @@ export function verdict(headings: unknown[][], rows: unknown[][], catalog: unkno
   return answer(() => {
     const catalogue = catalogueFor(catalog);
     return laidOut(verdictColumns, eachOf(reportRows(catalogue, headings, rows), (report) => [report]), catalogue.settings.units);
+  });
+}
+
+/**
+ * Reckons the brake fluid of each car: what lines and parts hold, with flushing, and the bottles to buy.
+ * @customfunction FLUID
+ * @param headings Heading row of the cars, as Cars[#Headers].
+ * @param rows Rows of cars, as Cars or Cars[@].
+ * @param catalog Key from PLUMB.CATALOG.
+ * @returns One row a car; what is not known is left out and named.
+ */
+export function fluid(headings: unknown[][], rows: unknown[][], catalog: unknown): unknown[][] {
+  return answer(() => {
+    const catalogue = catalogueFor(catalog);
+    return laidOut(fluidColumns, reportRows(catalogue, headings, rows).map((row) => fluidRows(catalogue, row)), catalogue.settings.units);
+  });
+}
+
+/**
+ * Quotes each car: set, made-up runs, parts, fluid and labour with prices, then the totals; a car with an open stop is on hold.
+ * @customfunction QUOTE
+ * @param headings Heading row of the cars, as Cars[#Headers].
+ * @param rows Rows of cars, as Cars or Cars[@].
+ * @param catalog Key from PLUMB.CATALOG.
+ * @returns One row a line, sections in the order they print, totals last but for notes.
+ */
+export function quote(headings: unknown[][], rows: unknown[][], catalog: unknown): unknown[][] {
+  return answer(() => {
+    const catalogue = catalogueFor(catalog);
+    return laidOut(quoteColumns, reportRows(catalogue, headings, rows).flatMap((row) => quoteRows(catalogue, row)), catalogue.settings.units);
   });
 }
 

@@ -16,5 +16,7 @@ export const worksheetFunctions: Readonly<Record<string, WorksheetFunction>> = {
   KIT: functions.kit,
   IDENTIFY: functions.identify,
   VERDICT: functions.verdict,
+  FLUID: functions.fluid,
+  QUOTE: functions.quote,
   TUBING: functions.tubing,
 };

@@ -50,7 +50,7 @@ export function remembered(catalogue: Catalogue, { car, errors }: CarRow): CarRe
   if (!car) return undefined;
   const kept = reports.get(catalogue) ?? new Map<string, CarReport>();
   reports.set(catalogue, kept);
-  const problems = errors.map((error) => ({ code: error.code ?? "data-out-of-range", column: error.column ?? "", sentence: sayTableError(error) }) as const);
+  const problems = errors.map((error) => ({ code: error.code === undefined || error.code === "not-used" ? "data-out-of-range" : error.code, column: error.column ?? "", sentence: sayTableError(error) }) as const);
   const key = JSON.stringify([car, [...car.accepted], problems]);
   const known = kept.get(key);
   if (known) return known;

@@ -10,4 +10,4 @@ export const problemsOfRow = (row: CarRow): readonly RowProblem[] => row.errors.
 export const findingsOfRow = (row: CarRow): readonly Finding[] =>
   problemsOfRow(row).map(({ code, column, sentence }) => finding(code, { place: `Cars: ${column}`, seen: sentence }));
 
-const problemOf = (error: TableError): RowProblem => ({ code: error.code ?? "data-out-of-range", column: error.column ?? "", sentence: sayTableError(error) });
+const problemOf = (error: TableError): RowProblem => ({ code: error.code === undefined || error.code === "not-used" ? "data-out-of-range" : error.code, column: error.column ?? "", sentence: sayTableError(error) });

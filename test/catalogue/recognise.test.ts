@@ -25,11 +25,18 @@ const asDesigned: Readonly<Record<string, string>> = {
   LineSets: "Set · Platform · From · To · Valves · Front · Rear · Material · Price · On hand · Frequency",
   SetRuns: "Set · From · To · Tube (in) · Length (in) · Thread A · Seat A · Thread B · Seat B",
   Settings: "Setting · Value · Unit · Source",
+  Kits: "Kit · Component · Quantity · Price",
+  PriceBreaks: "Tube · From quantity · Price",
+  Fluids: "Fluid · Bottle (fl oz) · Price",
+  Operations: "Operation · Applies to · Minutes",
+  Seen: "Car · Body · Port · Diameter (in) · Pitch · Gender · Thread · Side · Place · Wire",
+  Pipeline: "Quote · Car · Chance (%) · Earliest · Likely · Latest · Quantity",
+  Usage: "Date · Tube · Length (in)",
   Joins: "Car · From component · From port · To component · To port · Nut thread found · Flare found · Plug",
 };
 
 const split = (headings: string) => headings.split(" · ");
-const METRIC: Readonly<Record<string, string>> = { "(in)": "(mm)", "(psi)": "(bar)", "(lb)": "(kg)", "(lbf)": "(N)", "(inHg)": "(kPa)" };
+const METRIC: Readonly<Record<string, string>> = { "(in)": "(mm)", "(psi)": "(bar)", "(lb)": "(kg)", "(lbf)": "(N)", "(inHg)": "(kPa)", "(fl oz)": "(ml)" };
 const inMetric = (heading: string) => heading.replace(/\([^)]*\)$/, (unit) => METRIC[unit] ?? unit);
 
 describe.each(Object.entries(asDesigned))("%s", (name, headings) => {
@@ -73,7 +80,7 @@ test("the name of a range says which table was meant", () => {
   expect(recognised(["Component", "Description"], "Ports")).toBe('Ports headings: read "Component, Description"; accepted: the headings of a table; the nearest is Ports, which also needs Port and Flow.');
 });
 
-test("headings of no table list the tables", () => expect(recognised(["Alpha", "Beta"])).toMatch(/read "Alpha, Beta"; accepted: the headings of one of Platforms, Lengths, .*Cars, Seen\.$/));
+test("headings of no table list the tables", () => expect(recognised(["Alpha", "Beta"])).toMatch(/read "Alpha, Beta"; accepted: the headings of one of Platforms, Lengths, .*Cars, Seen, Pipeline, Usage\.$/));
 
 test("headings of two tables at once are a tie and an error", () => {
   expect(recognised(["Component", "Kind", "Setting", "Value"])).toBe(

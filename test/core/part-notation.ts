@@ -32,8 +32,8 @@ export function partRows(line: string): PartRows {
   };
 }
 
-const COMPONENT_WORDS: Row = { price: "Price", arrow: "Arrow", residual: "Built-in residual (psi)", expanders: "Cup expanders", parking: "Parking brake" };
-const PORT_WORDS: Row = { residual: "Built-in residual (psi)" };
+const COMPONENT_WORDS: Row = { price: "Price", arrow: "Arrow", residual: "Built-in residual (psi)", expanders: "Cup expanders", parking: "Parking brake", wire: "Wire", senses: "Senses", hand: "On hand" };
+const PORT_WORDS: Row = { residual: "Built-in residual (psi)", reservoir: "Reservoir (in³)" };
 const DUTY_WORDS: Row = { opens: "Opens (psi)", split: "Split (psi)", slope: "Slope", holds: "Holds (psi)" };
 
 function portRow(component: string, cell: string): Row {

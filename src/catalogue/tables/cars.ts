@@ -3,7 +3,7 @@ import { FLUIDS, SCOPES, type Car, type ValveSetting } from "../../core/car";
 import { listOf, numberOf, textOf, wordKey } from "../cell";
 import { blankMeans, choice, choices, column, list, name, Refusal, text, yesNo, year, type CellReader } from "../column";
 import { table } from "../table-spec";
-import { listedPart, listedParts, materials } from "../trade-columns";
+import { FLUID_WORDS, listedPart, listedParts, materials } from "../trade-columns";
 import { pressure, type Unit } from "../unit";
 import { figuresOf, platformFigureColumns } from "./platforms";
 import type { Pascals } from "../../core/quantity";
@@ -40,7 +40,7 @@ export const carsTable = table({
     materials: materials("Material"),
     scope: blankMeans(choice("Scope", SCOPES), "all", "all"),
     conversion: yesNo("Conversion"),
-    fluids: choices("Fluid", FLUIDS, { "3": "DOT 3", "4": "DOT 4", "5": "DOT 5", "5.1": "DOT 5.1", dot3: "DOT 3", dot4: "DOT 4", dot5: "DOT 5", "dot5.1": "DOT 5.1" }),
+    fluids: choices("Fluid", FLUIDS, FLUID_WORDS),
     valveSetting: column("Valve split set", "a pressure above 0, or none when wound out to no reduction", readSetting, { quantity: pressure }),
     supply: list("Supply", "what the quote sells (several are split by ;)"),
     accepted: blankMeans(column("Accepted", "code: reason (several are split by ;)", readAccepted), new Map<string, string>(), "none"),

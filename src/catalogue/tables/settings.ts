@@ -5,7 +5,7 @@ import { RULE_SWITCHES, settingEntries, type RuleSwitch, type SettingEntry, type
 import { numberOf, sayCell, wordKey } from "../cell";
 import { anything, name, text } from "../column";
 import { table, type Refuse, type RowOf } from "../table-spec";
-import { length, pressure, sayChoices, share, unitNamed, type Quantity } from "../unit";
+import { compressibility, force, length, pressure, sayChoices, share, speed, time, unitNamed, volumePerLength, type Quantity } from "../unit";
 
 /** One setting as its row has it. */
 export type SettingRow =
@@ -28,7 +28,6 @@ export const settingsTable = table({
   columns,
   knownBy: [["name"], ["value"]],
   toCore: (row, refuse): SettingRow | undefined => {
-    if (row.value === undefined) refuse("value", columns.value.accepts, "data-missing");
     const rule = /^rule\s+(.+)$/i.exec(row.name)?.[1];
     return rule === undefined ? valueRow(row, refuse) : ruleRow(row, rule, refuse);
   },
@@ -37,11 +36,19 @@ export const settingsTable = table({
 function valueRow(row: Row, refuse: RefuseCell): SettingRow | undefined {
   const entry = settingEntries.find((one) => nameKey(one.name) === nameKey(row.name));
   if (!entry) {
-    refuse("name", `one of ${settingEntries.map((one) => one.name).join(", ")}, or rule and the code of a finding`);
+    refuse("name", `one of ${settingEntries.map((one) => one.name).join(", ")}, or rule and the code of a finding; this row is passed over`, "not-used");
     return undefined;
   }
-  const value = row.value === undefined ? undefined : entry.unit === "text" ? wordValue(entry, row, refuse) : numberValue(entry, row, refuse);
+  if (row.value === undefined) return blankValue(entry, refuse);
+  const value = entry.unit === "text" ? wordValue(entry, row, refuse) : numberValue(entry, row, refuse);
   return value === undefined ? undefined : { name: entry.name, key: entry.key, value };
+}
+
+/** A blank cell and a typed 0 read alike: where the default is 0 both say the same, elsewhere the value is missing. */
+function blankValue(entry: SettingEntry, refuse: RefuseCell): SettingRow | undefined {
+  if (entry.value === 0) return { name: entry.name, key: entry.key, value: 0 };
+  refuse("value", columns.value.accepts, "data-missing");
+  return undefined;
 }
 
 function wordValue(entry: SettingEntry, row: Row, refuse: RefuseCell): string | undefined {
@@ -51,7 +58,9 @@ function wordValue(entry: SettingEntry, row: Row, refuse: RefuseCell): string | 
   return word;
 }
 
-const QUANTITIES: Partial<Record<SettingUnit, Quantity>> = { in: length, mm: length, psi: pressure, bar: pressure, "%": share };
+const QUANTITIES: Partial<Record<SettingUnit, Quantity>> = {
+  in: length, ft: length, mm: length, m: length, psi: pressure, bar: pressure, "%": share, lbf: force, N: force, mph: speed, "km/h": speed, s: time, "cc/ft": volumePerLength, "1/MPa": compressibility,
+};
 
 function numberValue(entry: SettingEntry, row: Row, refuse: RefuseCell): number | undefined {
   const number = numberOf(row.value);
@@ -71,6 +80,7 @@ function inUnit(entry: SettingEntry, number: number, unitText: string | undefine
 }
 
 function ruleRow(row: Row, code: string, refuse: RefuseCell): SettingRow | undefined {
+  if (row.value === undefined) refuse("value", columns.value.accepts, "data-missing");
   const rule = (Object.keys(findingEntries) as FindingCode[]).find((one) => one === nameKey(code));
   const value = RULE_SWITCHES.find((one) => one === wordKey(sayCell(row.value)));
   if (!rule || findingEntries[rule].severity === "stop") refuse("name", rule ? "a rule that is no stop (a stop is accepted for one car, in Cars, with a reason)" : "rule and the code of a finding, such as rule metering-missing");

@@ -1,8 +1,9 @@
 /** Rules about what the car is equipped with: hoses, switches, parking brake, anti-lock unit, material, fluid. */
-import { sayJoint, type WheelPath } from "../assembly";
-import { lookUp } from "../catalogue";
-import type { Component } from "../component";
+import { isBeyondRearHose, sayJoint, sayPort, type Instance, type Joint, type WheelPath } from "../assembly";
+import { lookUp, nameKey } from "../catalogue";
+import type { Component, ComponentKind } from "../component";
 import { finding, type Finding } from "../finding";
+import { isOfYear, valvesKey } from "../possible-sets";
 import type { Question } from "../question";
 import { sayTube, tubeKey } from "../tube";
 import { isFromRuleYear } from "./rule-year";
@@ -11,7 +12,7 @@ import { brakeKind, circuitIsOpen, holdOffOn, oncePerCause, pathsTo, proportioni
 /** A hard line that meets a part which steers or moves with the axle breaks; a joint that Joins states is taken as meant. */
 export const hoseMissing: Rule = (facts) =>
   (["front", "rear"] as const).flatMap((axle): Finding[] => {
-    const bare = pathsTo(facts, axle).filter((path) => !hasHose(path) && !path.joints.at(-1)?.found);
+    const bare = pathsTo(facts, axle).filter((path) => !hasHose(path) && !ontoMovingPart(path)?.found);
     if (bare.length === 0) return [];
     const moves = axle === "front" ? "steers" : "moves with the axle";
     return [finding("hose-missing", { place: sayWheels(bare), seen: `the hard line runs straight to ${sayWheels(bare)}, which ${moves}` })];
@@ -19,45 +20,72 @@ export const hoseMissing: Rule = (facts) =>
 
 const hasHose = ({ through }: WheelPath): boolean => through.some(({ component }) => component.kind === "hose");
 
-export const compressionJoint: Rule = ({ assembly }) =>
-  assembly.joints.filter(({ from, to }) => [from, to].some(({ port }) => port.seat === "compression")).map((joint) =>
-    finding("compression-joint", { place: sayJoint(joint), seen: `${sayJoint(joint)} is a compression joint` }));
+/** The joint at which the line leaves the frame: onto the axle's own parts, or onto the wheel's. */
+const ontoMovingPart = ({ joints }: WheelPath): Joint | undefined => joints.find(({ to }) => to.instance.wheel !== undefined || isBeyondRearHose(to.instance.place));
+
+/** Compression ports in the lines, one finding a part; and adapters that would bring one in. */
+export const compressionJoint: Rule = ({ assembly, runs }) => {
+  const ports = assembly.joints.flatMap(({ from, to }) => [from, to]).filter(({ port }) => port.seat === "compression");
+  const adapted = runs.flatMap(({ a, b }) => [a, b]).filter(({ at, fitting }) => at.port.seat !== "compression" && fitting?.fits && fitting.adapters.some(({ joins, offers }) => joins.seat === "compression" || offers.seat === "compression"));
+  const all = [...ports, ...adapted.map(({ at }) => at)];
+  return oncePerCause(all, ({ instance }) => instance.label).map(({ cause, items }) => {
+    const place = [...new Set(items.map(sayPort))].join(", ");
+    return finding("compression-joint", { place, seen: `${cause} is joined by compression (${place})` });
+  });
+};
 
 /** The differential-pressure or level switch that lights the lamp, asked of cars with two circuits. */
 export const warningMissing: Rule = (facts) => {
   if (facts.assembly.circuits.length < 2 || circuitIsOpen(facts)) return [];
-  if (facts.assembly.instances.some(({ component }) => component.kind === "switch" && component.senses !== "stop-lamp")) return [];
+  if (facts.assembly.instances.some(({ component }) => warns(component))) return [];
   const severity = isFromRuleYear(facts) === false ? "note" : "decide";
   return [finding("warning-missing", { place: "both circuits", seen: "no differential-pressure switch and no level switch is listed", severity })];
 };
 
-/** The valves the platform left the works with had a hydraulic stop-lamp switch, and nothing on the car has one now. */
+/** A switch of its own, or a wire to a body that both circuits meet in and that has no port for a separate one: then the switch is built in. */
+function warns({ kind, senses, wire, ports }: Component): boolean {
+  if (kind === "switch") return senses !== "stop-lamp";
+  return wire === true && BODIES_WITH_SWITCH.has(kind) && !ports.some(({ use }) => use === "switch");
+}
+
+const BODIES_WITH_SWITCH: ReadonlySet<ComponentKind> = new Set(["master", "distribution-block", "combination-valve"]);
+
+/**
+ * The valves with which the platform left the works in the car's years had a hydraulic stop-lamp switch, and nothing on the car has one now.
+ * A car with the valves of a set that has none is as it was made.
+ */
 export const stopLampLost: Rule = (facts) => {
   const { catalogue, assembly } = facts;
-  if (circuitIsOpen(facts)) return [];
-  const platform = lookUp(catalogue.platforms, assembly.car.platform)?.name;
-  const originals = catalogue.lineSets.filter((set) => set.platform === platform).flatMap((set) => set.valves ?? []).flatMap((name) => lookUp(catalogue.components, name) ?? []);
-  const had = originals.find(hasStopLampPort);
-  if (!had || assembly.instances.some(({ component }) => hasStopLampPort(component) || component.kind === "switch")) return [];
+  const { car } = assembly;
+  if (circuitIsOpen(facts) || !car.valves.known || assembly.instances.some(({ component }) => hasStopLampPort(component) || component.kind === "switch")) return [];
+  const own = valvesKey(catalogue, car.valves.value.map(({ component }) => component));
+  const sets = catalogue.lineSets.filter((set) => car.platform !== undefined && nameKey(set.platform) === nameKey(car.platform) && isOfYear(set, car.year) && set.valves);
+  if (sets.some(({ valves = [] }) => valvesKey(catalogue, valves) === own)) return [];
+  const had = sets.flatMap(({ valves = [] }) => valves).flatMap((name) => lookUp(catalogue.components, name) ?? []).find(hasStopLampPort);
+  if (!had) return [];
   return [finding("stop-lamp-lost", { place: had.name, seen: `the platform's ${had.name} carried the stop-lamp switch; no part listed now has a port for one, and no switch is listed` })];
 };
 
-/** A switch port on a part of one circuit can only be a stop-lamp switch: a differential-pressure switch needs both circuits. */
+/** A switch port on a part with one way in, or a master with one way out, can only be for the stop lamps: one that compares needs two circuits. */
 function hasStopLampPort({ ports }: Component): boolean {
-  const circuits = new Set(ports.filter(({ use }) => use === "line").map(({ circuit }) => circuit));
-  return circuits.size < 2 && ports.some(({ use }) => use === "switch");
+  const lines = ports.filter(({ use }) => use === "line");
+  const inlets = lines.filter(({ flow }) => flow === "in").length;
+  return (inlets === 1 || (inlets === 0 && lines.length === 1)) && ports.some(({ use }) => use === "switch");
 }
 
 export const parkingBrakeLost: Rule = (facts) => {
-  const told = parkingBrakes(facts);
-  if (told.driveline !== false || told.brakes.length === 0 || told.brakes.some(({ yes }) => yes !== false)) return [];
-  return [finding("parking-brake-lost", { place: told.brakes.map(({ name }) => name).join(", "), seen: `neither ${told.brakes.map(({ name }) => name).join(" nor ")} nor the driveline has a parking brake` })];
+  const { brakes, driveline, unstated } = parkingBrakes(facts);
+  if (unstated || driveline !== false || brakes.length === 0 || brakes.some(({ yes }) => yes !== false)) return [];
+  const names = brakes.map(({ name }) => name);
+  return [finding("parking-brake-lost", { place: names.join(", "), seen: `neither ${names.join(" nor ")} nor the driveline has a parking brake` })];
 };
 
 function parkingBrakes({ assembly, catalogue }: CarFacts) {
   const brakes = [...new Set(assembly.instances.filter((one) => brakeKind(one)).map(({ component }) => component))].map(({ name, wheelBrake }) => ({ name, yes: wheelBrake?.parkingBrake }));
   const driveline = assembly.car.platformFigures.drivelineParkingBrake ?? lookUp(catalogue.platforms, assembly.car.platform)?.figures.drivelineParkingBrake;
-  return { brakes, driveline };
+  /** A wheel whose brake is not known may have the one that holds the car. */
+  const unstated = assembly.instances.some(({ unnamed, wheel, component }) => unnamed && wheel !== undefined && component.kind !== "hose");
+  return { brakes, driveline, unstated };
 }
 
 /** Asked only while no brake and no driveline is known to have one. */
@@ -74,12 +102,14 @@ export function parkingBrakeQuestions(facts: CarFacts): Question[] {
 }
 
 export const antiLockPresent: Rule = (facts) => {
-  const unit = facts.assembly.instances.find(({ component }) => component.kind === "anti-lock-unit");
-  const steps = facts.paths.flatMap((path) => [...holdOffOn(path), ...proportioningOn(facts, path)]).filter(({ instance }) => instance !== unit);
+  const unit = facts.assembly.instances.find(isAntiLock);
+  const steps = facts.paths.flatMap((path) => [...holdOffOn(path), ...proportioningOn(facts, path)]).filter(({ instance }) => !isAntiLock(instance));
   if (!unit || steps.length === 0) return [];
   const valves = [...new Set(steps.map(({ instance }) => instance.label))].join(" and ");
   return [finding("anti-lock-present", { place: valves, seen: `${unit.label} stands on this car with ${valves}` })];
 };
+
+const isAntiLock = ({ component }: Instance): boolean => component.kind === "anti-lock-unit";
 
 export const bleedTool: Rule = (facts) => {
   if (facts.catalogue.settings.bleeding !== "pressure") return [];
@@ -88,7 +118,7 @@ export const bleedTool: Rule = (facts) => {
 };
 
 export const copperTube: Rule = ({ assembly }) =>
-  assembly.car.material === "copper" ? [finding("material-copper", { place: "Cars: Material", seen: "the lines are to be plain copper" })] : [];
+  [assembly.car.material, ...assembly.car.otherMaterials].includes("copper") ? [finding("material-copper", { place: "Cars: Material", seen: "the row names plain copper" })] : [];
 
 export const mixedMaterials: Rule = ({ assembly }) =>
   assembly.car.otherMaterials.length === 0 ? [] : [finding("material-mixed", { place: "Cars: Material", seen: `the row names ${[assembly.car.material, ...assembly.car.otherMaterials].join(" and ")}` })];
@@ -99,7 +129,7 @@ export const mixedFluids: Rule = ({ assembly }) => {
   const silicone = fluids.includes("DOT 5");
   const glycol = fluids.filter((fluid) => fluid !== "DOT 5");
   if (silicone && glycol.length > 0) return [finding("fluid-mixed", { place: "Cars: Fluid", seen: `the row names DOT 5 silicone with ${glycol.join(" and ")}` })];
-  const unit = assembly.instances.find(({ component }) => component.kind === "anti-lock-unit");
+  const unit = assembly.instances.find(isAntiLock);
   return silicone && unit ? [finding("fluid-mixed", { place: unit.label, seen: `DOT 5 silicone is to go through ${unit.label}` })] : [];
 };
 

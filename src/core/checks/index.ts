@@ -31,7 +31,6 @@ const carRules: readonly Rule[] = [...equipmentRules, whole.singleCircuit, whole
 
 /** A finding of the first code explains one of the second on the same car. */
 const HIDES: readonly (readonly [FindingCode, FindingCode])[] = [
-  ["outlet-shortage", "circuit-unfed"],
   ["outlets-crossed", "circuit-unfed"],
   ["outlets-crossed", "reservoir-swapped"],
 ];

@@ -13,12 +13,12 @@ const CODE_FOR_REASON: Readonly<Record<NoFittingReason, FindingCode>> = {
   seat: "seat-mismatch", gender: "thread-mismatch", tube: "tube-nut-mismatch", thread: "thread-mismatch",
 };
 
-/** Each end of each run that no nut and no adapter chain joins. */
+/** Each end of each run that no nut and no adapter chain joins. A compression port is a fault of its own, whatever nut it takes. */
 export const endsThatDoNotFit: Rule = ({ runs }) => runs.flatMap((run) => [run.a, run.b].flatMap((end) => endThatDoesNotFit(run, end)));
 
 function endThatDoesNotFit(run: Run, end: RunEnd): Finding[] {
   const face = faceOf(end.at.port);
-  if (!end.fitting || end.fitting.fits || !face || run.tube === undefined) return [];
+  if (!end.fitting || end.fitting.fits || !face || face.seat === "compression" || run.tube === undefined) return [];
   const why: Readonly<Record<NoFittingReason, string>> = {
     seat: `the nut's thread fits but no nut for ${sayTube(run.tube)} tube seals on the port's ${saySeat(face.seat)} seat`,
     gender: `a nut for ${sayTube(run.tube)} tube has the thread and seat, but both sides are ${face.gender}`,
@@ -130,11 +130,13 @@ export const outletsShort: Rule = ({ assembly }) =>
 
 const branches = ({ component }: Instance): boolean => component.ports.filter(({ flow, use, plugged }) => flow === "out" && use === "line" && !plugged).length > 1;
 
-/** Wheels that no path reaches, one finding a circuit. */
+/** Wheels that no path reaches, one finding a circuit. On a circuit short of outlets that is the cause and has its own code. */
 export const wheelsUnfed: Rule = (facts) => {
   if (circuitIsOpen(facts)) return [];
   const reached = new Set(facts.paths.map(({ wheel }) => wheel));
+  const short = facts.paths.filter(({ through }) => through.some(({ proposed }) => proposed)).map(({ wheel }) => wheel);
   return facts.assembly.circuits.flatMap((circuit) => {
+    if (short.some((wheel) => circuit.wheels.includes(wheel))) return [];
     const unfed = WHEELS.filter((wheel) => circuit.wheels.includes(wheel) && !reached.has(wheel));
     if (unfed.length === 0) return [];
     return [finding("circuit-unfed", { place: `${unfed.join(", ")} (circuit ${circuit.name})`, seen: `no line from the master reaches ${unfed.join(" or ")}` })];

@@ -36,7 +36,7 @@ test("without any tee in the catalogue the proposed one has unknown threads, and
 });
 
 test("a tee proposed on a hose's end is one that screws onto it, not a cheaper one that does not", () => {
-  const cheap = "TEE-M tee @axle-tee price=1 | <IN M10x1 bubble-iso | >O1 3/8-24 | >O2 3/8-24";
+  const cheap = "TEE-W tee @axle-tee price=1 | <IN 7/16-24 | >O1 3/8-24 | >O2 3/8-24";
   expect(report({ Valves: "BLK" }, { parts: [cheap] }).bill.find(({ kind }) => kind === "tee to add")).toMatchObject({ part: "TEE" });
 });
 

@@ -58,6 +58,7 @@ rule("proportioning-one-sided", [
   ["a diagonal split with a valve in each", { ...fourOutlets, Valves: "PV-ANY@1; PV-ANY@2" }, ""],
   ["a diagonal split with a valve in none", { ...fourOutlets, Valves: "none" }, ""],
   ["a valve in one circuit and one of unknown contents in the other", { ...fourOutlets, Valves: "PV-ANY@1; MYSTERY@2" }, ""],
+  ["a valve on one rear wheel of a front/rear split is outside the rule as designed, though it pulls as well", { ...fourDiscs, Valves: "BLK; TEE-F@frame-mid; PV-ANY@LR" }, "", { more: [table("Platform | From | To | Length (in) | Tube (in)", "I | LR | LR | 4 | 0.1875")] }],
   ["one of a pair wound out", { ...fourOutlets, Valves: "PV-ANY@1; APV@2", "Valve split set (psi)": "none" }, "proportioning-one-sided"],
 ]);
 

@@ -1,0 +1,52 @@
+/** Pipeline and Usage: the quotes still open, and the tube used so far. Given to the functions about stock, not to the catalogue. */
+import type { OpenQuote, TubeUsed } from "../../core/stock-history";
+import { column, figure, filled, name, Refusal } from "../column";
+import { day } from "../day";
+import { numberOf } from "../cell";
+import { table } from "../table-spec";
+import { distance } from "../trade-columns";
+import { share } from "../unit";
+
+const CHANCE_ACCEPTS = "a chance from 0 to 100 %: 60 under a heading with (%), 0.6 under one without, or the text 60%";
+
+/** A zero that is meant is the text 0 or 0%, as an empty cell reads as 0. */
+const chance = column("Chance", CHANCE_ACCEPTS, (raw, unit) => {
+  const percent = typeof raw === "string" && raw.trim().endsWith("%") ? numberOf(raw.trim().slice(0, -1)) : undefined;
+  const number = numberOf(raw);
+  const value = percent !== undefined ? percent / 100 : number === undefined ? undefined : unit?.from(number);
+  return value !== undefined && value >= 0 && value <= 1 ? value : new Refusal();
+}, { quantity: share });
+
+export const pipelineTable = table({
+  name: "Pipeline",
+  holds: "one quote that is still open",
+  columns: {
+    quote: name("Quote"),
+    car: name("Car", "a car of the Cars table"),
+    chance: filled(chance),
+    earliest: day("Earliest"),
+    likely: day("Likely"),
+    latest: day("Latest"),
+    quantity: figure("Quantity"),
+  },
+  knownBy: [["quote"], ["car"], ["chance"], ["earliest", "likely", "latest"]],
+  toCore: (row, refuse): OpenQuote => {
+    if (isBefore(row.likely, row.earliest)) refuse("likely", "a date not before Earliest");
+    if (isBefore(row.latest, row.likely ?? row.earliest)) refuse("latest", "a date not before Earliest and Likely");
+    return row;
+  },
+});
+
+const isBefore = (day: number | undefined, other: number | undefined): boolean => day !== undefined && other !== undefined && day < other;
+
+export const usageTable = table({
+  name: "Usage",
+  holds: "one length of tube used on one day",
+  columns: {
+    date: filled(day("Date")),
+    tube: name("Tube", "a tube of the Tube table"),
+    length: filled(distance("Length")),
+  },
+  knownBy: [["date"], ["tube"], ["length"]],
+  toCore: (row): TubeUsed => row,
+});

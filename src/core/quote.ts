@@ -1,0 +1,69 @@
+/** A quote for one car: lines, labour, discount, tax, deposit, each to the cent, and what keeps it from going out. */
+import Big from "big.js";
+import { priceOfUnit, quoteItems, type QuoteItem } from "./quote-items";
+import { rounded, roundingOf, sumOf } from "./money";
+import type { Catalogue } from "./catalogue";
+import type { Finding } from "./finding";
+import type { CarReport } from "./report";
+
+export interface QuoteLine extends QuoteItem {
+  /** Selling price of one unit; undefined when the item has no price. */
+  readonly unitPrice: number | undefined;
+  readonly amount: number | undefined;
+}
+
+export interface QuoteTotals {
+  readonly subtotal: number;
+  readonly discount: number;
+  readonly freight: number;
+  readonly tax: number;
+  readonly total: number;
+  readonly deposit: number;
+}
+
+export interface Quote {
+  readonly lines: readonly QuoteLine[];
+  /** Undefined while a line has no price: a total would read as if it were whole. */
+  readonly totals: QuoteTotals | undefined;
+  /** Stop findings that are open; while there is one the quote is on hold. */
+  readonly hold: readonly Finding[];
+  /** Stop findings accepted for this car, with the reason; they print on the quote. */
+  readonly accepted: readonly Finding[];
+  readonly assumed: readonly string[];
+}
+
+/**
+ * Quotes one car. Unit prices follow the price basis of Settings (list, markup on cost, or margin on price), each line is rounded once,
+ * and the totals are sums of rounded lines, so that they reconcile to the cent.
+ */
+export function quoteFor(catalogue: Catalogue, report: CarReport): Quote {
+  const { items, assumed } = quoteItems(catalogue, report);
+  const lines = items.map((item) => priced(catalogue, item));
+  const stops = report.findings.filter(({ severity }) => severity === "stop");
+  return {
+    lines,
+    totals: totalsOf(catalogue, lines),
+    hold: stops.filter(({ standing }) => standing === "open"),
+    accepted: stops.filter(({ standing }) => standing === "accepted"),
+    assumed: [...assumed, ...report.assumptions],
+  };
+}
+
+function priced({ settings }: Catalogue, item: QuoteItem): QuoteLine {
+  const unit = item.cost === undefined ? undefined : priceOfUnit(settings, item.cost);
+  const amount = unit && rounded(unit.times(item.quantity), roundingOf(settings));
+  return { ...item, unitPrice: unit?.toNumber(), amount: amount?.toNumber() };
+}
+
+function totalsOf({ settings }: Catalogue, lines: readonly QuoteLine[]): QuoteTotals | undefined {
+  const amounts = lines.map(({ amount }) => amount);
+  if (!amounts.every((amount) => amount !== undefined)) return undefined;
+  const round = (amount: Big): Big => rounded(amount, roundingOf(settings));
+  const subtotal = sumOf(amounts.map((amount) => Big(amount)));
+  const discount = round(subtotal.times(settings.discountShare));
+  const freight = round(Big(settings.freight));
+  const tax = round(subtotal.minus(discount).plus(freight).times(settings.taxShare));
+  const total = subtotal.minus(discount).plus(freight).plus(tax);
+  const deposit = round(total.times(settings.depositShare));
+  return { subtotal: subtotal.toNumber(), discount: discount.toNumber(), freight: freight.toNumber(), tax: tax.toNumber(), total: total.toNumber(), deposit: deposit.toNumber() };
+}

@@ -1,0 +1,81 @@
+/** What fluid and quote answers look like. */
+import type { Catalogue } from "../core/catalogue";
+import { fluidFor, type FluidNeed } from "../core/fluid";
+import { quoteFor, type Quote, type QuoteTotals } from "../core/quote";
+import type { CubicMetres } from "../core/quantity";
+import { rounded, text, type Column } from "./columns";
+import type { OfCar } from "./car-tables";
+import type { ReportedRow } from "./reports";
+
+/** US fluid ounce, exact: 231/128 cubic inches. */
+const CUBIC_METRES_PER_FLUID_OUNCE = (231 / 128) * 0.0254 ** 3;
+
+const volume = (heading: string, of: (need: FluidNeed) => CubicMetres): Column<OfCar<FluidNeed>> => ({
+  heading: (units) => `${heading} (${units === "us" ? "fl oz" : "ml"})`,
+  cell: ({ item }, units) => (item ? rounded(units === "us" ? of(item) / CUBIC_METRES_PER_FLUID_OUNCE : of(item) * 1e6, 1) : ""),
+});
+
+export const fluidColumns: readonly Column<OfCar<FluidNeed>>[] = [
+  text("Car", ({ label }) => label),
+  text("Fluid", ({ item }) => item?.fluid),
+  volume("Lines", ({ lines }) => lines),
+  volume("Parts", ({ parts }) => parts),
+  volume("Fill", ({ fill }) => fill),
+  volume("With flush", ({ withFlush }) => withFlush),
+  { heading: () => "Bottles", cell: ({ item }, units) => (item?.bottles ?? []).map(({ bottle, count }) => `${count} × ${units === "us" ? `${rounded(bottle.bottle / CUBIC_METRES_PER_FLUID_OUNCE, 1)} fl oz` : `${rounded(bottle.bottle * 1e6, 0)} ml`}`).join("; ") },
+  text("Price", ({ item }) => item?.price),
+  text("Assumed", ({ item, problem }) => (!item ? problem : item.leftOut.length === 0 ? "" : `at least: leaves out ${item.leftOut.join(", ")}`)),
+];
+
+export const fluidRows = (catalogue: Catalogue, { label, problem, report }: ReportedRow): OfCar<FluidNeed> => ({ label, problem, item: report && fluidFor(catalogue, report) });
+
+interface QuoteRow {
+  readonly section: string;
+  readonly item: string;
+  readonly description?: string;
+  readonly quantity?: number;
+  readonly unit?: string;
+  readonly price?: number | undefined;
+  readonly amount?: number | undefined;
+  readonly note?: string;
+}
+
+const ofRow = <V>(read: (row: QuoteRow) => V) => ({ item }: OfCar<QuoteRow>): V | undefined => (item === undefined ? undefined : read(item));
+
+export const quoteColumns: readonly Column<OfCar<QuoteRow>>[] = [
+  text("Car", ({ label }) => label),
+  text("Section", ofRow(({ section }) => section)),
+  text("Item", ofRow(({ item }) => item)),
+  text("Description", ofRow(({ description }) => description)),
+  text("Quantity", ofRow(({ quantity }) => quantity)),
+  text("Unit", ofRow(({ unit }) => unit)),
+  text("Price", ofRow(({ price }) => price)),
+  text("Amount", ofRow(({ amount }) => amount)),
+  text("Note", ({ item, problem }) => (item ? item.note : problem)),
+];
+
+/** Hold first, then lines, totals, accepted stops, assumptions and the caution. */
+export function quoteRows(catalogue: Catalogue, { label, problem, report }: ReportedRow): OfCar<QuoteRow>[] {
+  if (!report) return [{ label, problem }];
+  const quote = quoteFor(catalogue, report);
+  const rows: QuoteRow[] = [
+    ...quote.hold.map(({ code, says }) => ({ section: "hold", item: code, description: says, note: "this quote must not go out" })),
+    ...quote.lines.map(({ section, item, description, quantity, unit, unitPrice, amount }) => ({ section, item, description, quantity, unit, price: unitPrice, amount, note: amount === undefined ? "no price" : "" })),
+    ...totalRows(catalogue, quote),
+    ...quote.accepted.map(({ code, says, because }) => ({ section: "accepted", item: code, description: says, note: because ?? "" })),
+    ...quote.assumed.map((assumed) => ({ section: "assumed", item: "", description: assumed })),
+    { section: "caution", item: "", description: CAUTION },
+  ];
+  return rows.map((item) => ({ label, problem: "", item }));
+}
+
+const TOTALS: readonly (keyof QuoteTotals)[] = ["subtotal", "discount", "freight", "tax", "total", "deposit"];
+
+function totalRows({ settings }: Catalogue, { totals, lines }: Quote): QuoteRow[] {
+  if (!totals) return [{ section: "total", item: "total", note: `no total while these have no price: ${lines.filter(({ amount }) => amount === undefined).map(({ item }) => item).join(", ")}` }];
+  const signed = (name: keyof QuoteTotals): number => (name === "discount" ? -totals[name] : totals[name]);
+  return TOTALS.filter((name) => totals[name] !== 0 || name === "subtotal" || name === "total").map((name) => ({ section: "total", item: name, amount: signed(name), note: name === "total" ? `${settings.currency}, valid ${settings.quoteValidDays} days` : "" }));
+}
+
+const CAUTION =
+  "Figures are estimates from the data entered. A qualified person inspects and tests the car; local codes and the maker's service data come first; pressure-test and bleed before driving.";
