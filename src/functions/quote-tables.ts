@@ -1,4 +1,5 @@
 /** What fluid and quote answers look like. */
+import { CAUTION } from "../core/caution";
 import type { Catalogue } from "../core/catalogue";
 import { fluidFor, type FluidNeed } from "../core/fluid";
 import { quoteFor, type Quote, type QuoteTotals } from "../core/quote";
@@ -76,6 +77,3 @@ function totalRows({ settings }: Catalogue, { totals, lines }: Quote): QuoteRow[
   const signed = (name: keyof QuoteTotals): number => (name === "discount" ? -totals[name] : totals[name]);
   return TOTALS.filter((name) => totals[name] !== 0 || name === "subtotal" || name === "total").map((name) => ({ section: "total", item: name, amount: signed(name), note: name === "total" ? `${settings.currency}, valid ${settings.quoteValidDays} days` : "" }));
 }
-
-const CAUTION =
-  "Figures are estimates from the data entered. A qualified person inspects and tests the car; local codes and the maker's service data come first; pressure-test and bleed before driving.";
