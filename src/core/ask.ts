@@ -1,10 +1,11 @@
-/** Which question to ask first: the one whose answer tells most about the line sets still possible. */
-import type { Car } from "./car";
-import type { Catalogue, LineSet } from "./catalogue";
-import { brakeKindOf, possibleSets, SET_TRAITS, valvesKey, type SetTrait } from "./possible-sets";
+/** Which question to ask first: the one whose answer tells most about the line sets and layouts still possible. */
+import { possibleAnswers, type PossibleAnswer } from "./answers";
+import type { Car, Platform } from "./car";
+import { nameKey, type Catalogue, type LineSet } from "./catalogue";
+import { brakeKindOf, isOfYear, possibleSets, SET_TRAITS, valvesKey, type SetTrait } from "./possible-sets";
 import type { Question } from "./question";
 
-/** One set that may be the right one, with how likely it is and how likely each answer is if it is. */
+/** One set that may be the right one, or a platform without a set, with how likely it is and how likely each answer is if it is. */
 export interface Hypothesis {
   readonly name: string;
   readonly weight: number;
@@ -12,14 +13,8 @@ export interface Hypothesis {
   readonly answers: Readonly<Partial<Record<SetTrait, ReadonlyMap<string, number>>>>;
 }
 
-export interface PossibleAnswer {
-  readonly answer: string;
-  /** Sets still possible after it. */
-  readonly leaves: readonly string[];
-}
-
 export interface RankedQuestion extends Question {
-  /** Expected information about which set it is. */
+  /** Expected information about which set or layout it is. */
   readonly bits: number;
   readonly answers: readonly PossibleAnswer[];
 }
@@ -31,12 +26,13 @@ const NOTHING = 1e-9;
  * A trait that is not known but would separate the sets still possible is asked even where no run waits for it.
  */
 export function rankQuestions(catalogue: Catalogue, car: Car, open: readonly Question[]): RankedQuestion[] {
-  const hypotheses = hypothesesOf(catalogue, possibleSets(catalogue, car));
-  const traits = SET_TRAITS.filter((trait) => isOpen(catalogue, car, trait)).map((trait) => askTrait(hypotheses, trait, open.find((one) => answersTrait(one, trait)) ?? traitQuestion(car, trait)));
+  const hypotheses = [...hypothesesOf(catalogue, possibleSets(catalogue, car)), ...platformsWithoutSet(catalogue, car)];
+  const plain = (one: Question): RankedQuestion => ({ ...one, bits: 0, answers: possibleAnswers(catalogue, car, one) });
+  const traits = SET_TRAITS.filter((trait) => isOpen(catalogue, car, trait)).map((trait) => askTrait(hypotheses, trait, plain(open.find((one) => answersTrait(one, trait)) ?? traitQuestion(car, trait))));
   const telling = traits.filter(({ bits }) => bits > NOTHING).sort((a, b) => b.bits - a.bits);
   const rest = open.filter((one) => !telling.some((asked) => asked.table === one.table && asked.column === one.column && asked.subject === one.subject));
-  const plain = rest.map((one): RankedQuestion => traits.find((trait) => trait.table === one.table && trait.column === one.column) ?? { ...one, bits: 0, answers: [] });
-  return [...telling, ...plain.filter(({ blocks }) => blocks), ...plain.filter(({ blocks }) => !blocks)];
+  const others = rest.map((one) => traits.find((trait) => trait.table === one.table && trait.column === one.column) ?? plain(one));
+  return [...telling, ...others.filter(({ blocks }) => blocks), ...others.filter(({ blocks }) => !blocks)];
 }
 
 /**
@@ -46,6 +42,7 @@ export function rankQuestions(catalogue: Catalogue, car: Car, open: readonly Que
  */
 export function informationOf(hypotheses: readonly Hypothesis[], trait: SetTrait): number {
   const answers = answersTo(hypotheses, trait);
+  if (answers.length < 2) return 0;
   const after = answers.map((answer) => hypotheses.map((one) => one.weight * chance(one, trait, answer, answers.length)));
   const total = sum(hypotheses.map(({ weight }) => weight));
   const mean = sum(after.map((weights) => (sum(weights) / total) * entropy(weights)));
@@ -62,10 +59,23 @@ export const answersTo = (hypotheses: readonly Hypothesis[], trait: SetTrait): s
 
 /** Weights are frequencies where the sets state them; a set without one counts as the mean of the others, and with none stated all are equal. */
 export function hypothesesOf(catalogue: Catalogue, sets: readonly LineSet[]): Hypothesis[] {
-  const stated = sets.flatMap(({ frequency }) => (frequency === undefined ? [] : [frequency]));
-  const usual = stated.length === 0 ? 1 : sum(stated) / stated.length;
+  const usual = meanFrequency(sets);
   const years = yearSpans(sets);
   return sets.map((set) => ({ name: set.name, weight: set.frequency ?? usual, answers: traitAnswers(catalogue, set, years) }));
+}
+
+/** While the platform is not known, one that no possible set is for is a layout still possible. It says nothing of what is on the car now. */
+function platformsWithoutSet(catalogue: Catalogue, car: Car): Hypothesis[] {
+  if (car.platform !== undefined) return [];
+  const covered = new Set(possibleSets(catalogue, car).map(({ platform }) => nameKey(platform)));
+  const platforms = [...catalogue.platforms.values()].filter((platform) => !covered.has(nameKey(platform.name)) && isOfYear(platform, car.year));
+  const usual = meanFrequency(platforms);
+  return platforms.map(({ name, frequency }) => ({ name, weight: frequency ?? usual, answers: { Platform: new Map([[name, 1]]) } }));
+}
+
+function meanFrequency(counted: readonly Pick<LineSet | Platform, "frequency">[]): number {
+  const stated = counted.flatMap(({ frequency }) => (frequency === undefined ? [] : [frequency]));
+  return stated.length === 0 ? 1 : sum(stated) / stated.length;
 }
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
@@ -149,7 +159,11 @@ const TRAIT_QUESTIONS: Readonly<Record<SetTrait, string>> = {
   Material: "Which tube material does the customer want?",
 };
 
-function askTrait(hypotheses: readonly Hypothesis[], trait: SetTrait, question: Question): RankedQuestion {
-  const answers = answersTo(hypotheses, trait).map((answer) => ({ answer, leaves: given(hypotheses, trait, answer).map(({ name }) => name) }));
-  return { ...question, bits: hypotheses.length < 2 ? 0 : informationOf(hypotheses, trait), answers };
+/** Answers that no set and no platform speaks of are left as the question itself has them. */
+function askTrait(hypotheses: readonly Hypothesis[], trait: SetTrait, question: RankedQuestion): RankedQuestion {
+  const answers = answersTo(hypotheses, trait).map((answer): PossibleAnswer => {
+    const leaves = given(hypotheses, trait, answer).map(({ name }) => name);
+    return { answer, leaves, decides: leaves.join(", ") };
+  });
+  return { ...question, bits: hypotheses.length < 2 ? 0 : informationOf(hypotheses, trait), answers: answers.length > 0 ? answers : question.answers };
 }

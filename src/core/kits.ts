@@ -1,29 +1,21 @@
-/** Chooses the pre-bent set that covers a car at least cost, or says that its runs are made from straight tube. */
-import type { Run } from "./runs";
-import { placeKey } from "./assembly";
-import type { Catalogue, LineSet, SetRun } from "./catalogue";
+/** Chooses the pre-bent sets that cover a car at least cost, or says that its runs are made from straight tube. */
 import type { Car } from "./car";
-import { faceOf, type Port } from "./component";
-import { sumPrices, type AdapterStep } from "./fittings";
-import { fitterFor } from "./fitter";
-import { opposite, usualPortGender } from "./joint";
-import { possibleSets } from "./possible-sets";
-import { sameTube } from "./tube";
+import { nameKey, type Catalogue, type LineSet, type SetRun } from "./catalogue";
+import { sumPrices } from "./fittings";
+import { adaptersBetween, priceOfAdapters } from "./kit-cover";
+import { kitPlans, type Cover, type KitPlan } from "./kit-search";
+import { possibleSets, valvesKey } from "./possible-sets";
+import type { Run } from "./runs";
 import { allowanceOf } from "./tubing";
 
-/** A run of the car that a run of the set covers, with the adapters its two ends need. */
-export interface CoveredRun {
-  readonly run: Run;
-  readonly setRun: SetRun;
-  readonly adapters: readonly AdapterStep[];
-}
-
+/** Bought sets with what their runs do. No set at all: every run is made from straight tube. */
 export interface Kit {
-  /** Undefined: every run is made from straight tube. */
-  readonly set: LineSet | undefined;
-  readonly covered: readonly CoveredRun[];
+  readonly sets: readonly LineSet[];
+  readonly covered: readonly Cover[];
   readonly madeUp: readonly Run[];
-  /** Set, adapters and made-up runs; undefined while one of them has no price. */
+  /** Runs of the sets that this car has no use for. */
+  readonly unused: readonly SetRun[];
+  /** Sets, adapters and made-up runs; undefined while one of them has no price. */
   readonly cost: number | undefined;
 }
 
@@ -31,32 +23,50 @@ export interface KitChoice {
   readonly chosen: Kit | undefined;
   /** Every run made from straight tube. */
   readonly straight: Kit;
+  /** The next best way that is not the chosen one with a set added; undefined when there is none. */
+  readonly nextBest: Kit | undefined;
   /** Sets that fit what is known; more than one with something unknown is ambiguous. */
   readonly possible: readonly LineSet[];
 }
 
 /**
- * Compares every set that fits what is known of the car, and straight tube. A priced kit goes before an unpriced one, then the cheaper,
- * then the one that covers more runs. A set that covers nothing is no kit. With no runs there is no choice yet.
+ * Compares, exactly, every way to cover the runs with the sets that fit what is known of the car, and straight tube. What is priced in full goes
+ * before what is not, then the cheaper. With no runs there is no choice yet.
  */
 export function chooseKit(catalogue: Catalogue, car: Car, runs: readonly Run[]): KitChoice {
   const possible = possibleSets(catalogue, car);
-  const straight = kitOf(catalogue, undefined, runs);
-  if (runs.length === 0) return { chosen: undefined, straight, possible };
-  const kits = possible.map((set) => kitOf(catalogue, set, runs)).filter(({ covered }) => covered.length > 0);
-  const [chosen] = [...kits, straight].sort(byCost);
-  return { chosen, straight, possible };
+  const madeUp = runs.map((run) => priceOfMadeUp(catalogue, run));
+  const kit = (plan: Pick<KitPlan, "sets" | "covers">): Kit => kitOf(runs, madeUp, plan);
+  const straight = kit({ sets: [], covers: [] });
+  if (runs.length === 0) return { chosen: undefined, straight, nextBest: undefined, possible };
+  const covers = possible.flatMap((set) => set.runs.flatMap((setRun) => runs.flatMap((run): Cover[] => {
+    const adapters = adaptersBetween(catalogue, setRun, run);
+    return adapters ? [{ run, set, setRun, adapters, price: priceOfAdapters(adapters) }] : [];
+  })));
+  const [best, ...others] = kitPlans({ runs, sets: possible, covers, madeUp, goTogether: (a, b) => goTogether(catalogue, a, b) });
+  const next = others.find(({ sets }) => !best || best.sets.length === 0 || !best.sets.every((set) => sets.includes(set)));
+  return { chosen: best && kit(best), straight, nextBest: next && kit(next), possible };
 }
 
-const byCost = (a: Kit, b: Kit): number =>
-  (a.cost ?? Infinity) - (b.cost ?? Infinity) || b.covered.length - a.covered.length || ((a.set?.name ?? "~") < (b.set?.name ?? "~") ? -1 : 1);
+export const kitName = ({ sets }: Kit): string => sets.map(({ name }) => name).join("; ") || "straight tube";
 
-function kitOf(catalogue: Catalogue, set: LineSet | undefined, runs: readonly Run[]): Kit {
-  const covered = set ? coverRuns(catalogue, set, runs) : [];
-  const madeUp = runs.filter((run) => !covered.some((one) => one.run === run));
-  const adapters = covered.flatMap((one) => one.adapters.map(({ adapter }) => adapter.price));
-  const cost = runs.length === 0 ? undefined : sumPrices([...(set ? [set.price] : []), ...adapters, ...madeUp.map((run) => priceOfMadeUp(catalogue, run))]);
-  return { set, covered, madeUp, cost };
+/** Two sets are for one car when no trait of one rules out the other's. */
+function goTogether(catalogue: Catalogue, a: LineSet, b: LineSet): boolean {
+  const agree = <T>(one: T | undefined, other: T | undefined): boolean => one === undefined || other === undefined || one === other;
+  const [valves, otherValves] = [a, b].map((set) => set.valves && valvesKey(catalogue, set.valves));
+  const years = (a.firstYear ?? -Infinity) <= (b.lastYear ?? Infinity) && (b.firstYear ?? -Infinity) <= (a.lastYear ?? Infinity);
+  return years && agree(nameKey(a.platform), nameKey(b.platform)) && agree(a.front, b.front) && agree(a.rear, b.rear) && agree(a.material, b.material) && agree(valves, otherValves);
+}
+
+function kitOf(runs: readonly Run[], madeUpPrices: readonly (number | undefined)[], { sets, covers }: Pick<KitPlan, "sets" | "covers">): Kit {
+  const covered = [...covers].sort((a, b) => a.run.number - b.run.number);
+  const isCovered = (run: Run): boolean => covered.some((one) => one.run === run);
+  const prices = [...sets.map(({ price }) => price), ...covered.map(({ price }) => price), ...madeUpPrices.filter((_, index) => !isCovered(runs[index] as Run))];
+  return {
+    sets, covered, madeUp: runs.filter((run) => !isCovered(run)),
+    unused: sets.flatMap((set) => set.runs.filter((setRun) => !covered.some((one) => one.setRun === setRun))),
+    cost: runs.length === 0 ? undefined : sumPrices(prices),
+  };
 }
 
 /** Nuts, adapters, tube with its allowances, and the making of it. */
@@ -65,37 +75,4 @@ function priceOfMadeUp(catalogue: Catalogue, run: Run): number | undefined {
   if (!stock || stock.price === undefined || stock.length === undefined || length === undefined || !a.fitting?.fits || !b.fitting?.fits) return undefined;
   const tube = ((length + allowanceOf(catalogue.settings)) / stock.length) * stock.price;
   return sumPrices([a.fitting.price, b.fitting.price, Number(tube.toFixed(2)), catalogue.settings.madeUpRunCost]);
-}
-
-/** Gives each run of the set to at most one run of the car, runs that need fewer adapters first. */
-function coverRuns(catalogue: Catalogue, set: LineSet, runs: readonly Run[]): CoveredRun[] {
-  const pairs = runs.flatMap((run) => set.runs.flatMap((setRun) => {
-    const adapters = adaptersBetween(catalogue, setRun, run);
-    return adapters ? [{ run, setRun, adapters }] : [];
-  }));
-  const byAdapters = [...pairs].sort((a, b) => a.adapters.length - b.adapters.length || a.run.number - b.run.number);
-  const covered: CoveredRun[] = [];
-  for (const pair of byAdapters) if (!covered.some((one) => one.run === pair.run || one.setRun === pair.setRun)) covered.push(pair);
-  return covered.sort((a, b) => a.run.number - b.run.number);
-}
-
-/** The adapters with which a run of the set does a run of the car; undefined when it does not. Either end may come first. */
-function adaptersBetween(catalogue: Catalogue, setRun: SetRun, run: Run): readonly AdapterStep[] | undefined {
-  if (run.tube !== undefined && setRun.tube !== undefined && !sameTube(run.tube, setRun.tube)) return undefined;
-  const { from, to } = run.joint;
-  const [here, there] = [placeKey(from.instance.outletPlace ?? from.instance.place ?? "?"), placeKey(to.instance.place ?? "?")];
-  const [a, b] = [placeKey(setRun.from), placeKey(setRun.to)];
-  const ways: AdapterStep[][] = [];
-  if (here === a && there === b) ways.push(...bothEnds(endAdapters(catalogue, setRun.a, from.port), endAdapters(catalogue, setRun.b, to.port)));
-  if (here === b && there === a) ways.push(...bothEnds(endAdapters(catalogue, setRun.b, from.port), endAdapters(catalogue, setRun.a, to.port)));
-  return ways.sort((x, y) => x.length - y.length)[0];
-}
-
-const bothEnds = (a: readonly AdapterStep[] | undefined, b: readonly AdapterStep[] | undefined): AdapterStep[][] => (a && b ? [[...a, ...b]] : []);
-
-/** A set's nut has the usual gender of its seat, and meets the port as it is or through adapters. An end that is not stated fits nothing for certain. */
-function endAdapters(catalogue: Catalogue, end: SetRun["a"], port: Port): readonly AdapterStep[] | undefined {
-  const face = faceOf(port);
-  if (!end || !face) return undefined;
-  return fitterFor(catalogue).chain(face, { ...end, gender: opposite(usualPortGender(end.seat)) });
 }

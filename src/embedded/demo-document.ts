@@ -1,4 +1,5 @@
 import { demoTables } from "../catalogue/demo";
+import { catalogueTables } from "../catalogue/table-specs";
 import { cellAddress } from "../workbook/address";
 import { type CellValue, type DocumentSheet, type SheetCell, type WorkbookDocument } from "../workbook/document";
 
@@ -7,8 +8,11 @@ export function demoDocument(): WorkbookDocument {
   const tables = new Map(demoTables.map((table) => [table.name, tableSheet(table)]));
   const cars = tables.get("Cars");
   tables.delete("Cars");
-  return { sheets: [...(cars ? [cars] : []), ...reports.map(reportSheet), catalogSheet([...tables.keys()]), ...tables.values()] };
+  return { sheets: [...(cars ? [cars] : []), ...reports.map(reportSheet), catalogSheet([...tables.keys()].filter(isOfCatalogue)), ...tables.values()] };
 }
+
+/** Tables that are answered about, like Seen, are no part of the catalogue. */
+const isOfCatalogue = (name: string): boolean => catalogueTables.some((spec) => spec.name === name);
 
 interface Report {
   readonly name: string;

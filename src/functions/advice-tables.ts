@@ -4,8 +4,10 @@ import { standardThreads } from "../catalogue/standard/threads";
 import { sayTableError } from "../catalogue/table-error";
 import type { RankedQuestion } from "../core/ask";
 import type { Catalogue } from "../core/catalogue";
-import { decidingPort, identify, type Identification } from "../core/identify";
-import type { Kit, KitChoice } from "../core/kits";
+import { decidingMeasurement } from "../core/deciding-measurement";
+import { identify, type Identification, type Identified } from "../core/identify";
+import { sumPrices } from "../core/fittings";
+import { kitName, type Kit, type KitChoice } from "../core/kits";
 import type { CarReport } from "../core/report";
 import type { CellValue } from "../workbook/document";
 import { badValue } from "./answer";
@@ -28,7 +30,7 @@ export const askColumns: readonly Column<OfCar<Asked>>[] = [
   text("About", ofItem(({ subject }) => subject)),
   text("Answers", ofItem(({ answers }) => answers.map(({ answer }) => answer).join(" | "))),
   text("Why", ofItem(({ why }) => why)),
-  text("Decides", ofItem(({ answers }) => answers.map(({ answer, leaves }) => `${answer} → ${leaves.join(", ")}`).join(" | "))),
+  text("Decides", ofItem(({ answers }) => answers.filter(({ decides }) => decides !== "").map(({ answer, decides }) => `${answer} → ${decides}`).join(" | "))),
   text("Bits", ofItem(({ bits }) => rounded(bits, 3))),
 ];
 
@@ -43,9 +45,9 @@ const chosen = <V>(read: (kit: Kit) => V) => ofItem(({ choice }: KitOfCar) => ch
 
 export const kitColumns: readonly Column<OfCar<KitOfCar>>[] = [
   text("Car", ({ label }) => label),
-  text("Set", chosen(({ set }) => set?.name ?? "straight tube")),
-  text("Price", chosen(({ set }) => set?.price)),
-  text("On hand", chosen(({ set }) => set?.onHand)),
+  text("Set", chosen(kitName)),
+  text("Price", chosen(({ sets }) => (sets.length === 0 ? undefined : sumPrices(sets.map(({ price }) => price))))),
+  text("On hand", chosen(({ sets }) => (sets.length === 0 || sets.some(({ onHand }) => onHand === undefined) ? undefined : Math.min(...sets.map(({ onHand = 0 }) => onHand))))),
   text("Covered", chosen(({ covered }) => covered.map(({ run }) => run.number).join("; "))),
   text("Made up", chosen(({ madeUp }) => madeUp.map(({ number }) => number).join("; "))),
   text("Adapters", chosen(({ covered }) => covered.flatMap(({ adapters }) => adapters.map(({ adapter }) => adapter.name)).join("; "))),
@@ -53,7 +55,21 @@ export const kitColumns: readonly Column<OfCar<KitOfCar>>[] = [
   text("Straight tube cost", ofItem(({ choice }) => choice.straight.cost)),
   text("Possible sets", ofItem(({ choice }) => choice.possible.map(({ name }) => name).join("; "))),
   text("Problem", ({ item, problem }) => (item ? kitProblem(item) : problem)),
+  text("Unused", chosen(({ unused }) => unused.map(({ from, to }) => `${from} to ${to}`).join("; "))),
+  text("Next best", ofItem(({ choice }) => sayNextBest(choice))),
 ];
+
+/** The next best way, and why it lost. */
+function sayNextBest({ chosen: best, nextBest }: KitChoice): string {
+  if (!best || !nextBest) return "";
+  const [cost, other] = [best.cost, nextBest.cost];
+  if (other === undefined) return `${kitName(nextBest)}: not priced in full`;
+  if (cost === undefined) return kitName(nextBest);
+  const dearer = rounded(other - cost, 2);
+  const less = best.covered.length - nextBest.covered.length;
+  const runs = less > 0 ? `covers ${less} ${less === 1 ? "run" : "runs"} fewer` : less < 0 ? `covers ${-less} more` : "covers as many runs";
+  return `${kitName(nextBest)}: ${dearer === 0 ? "the same cost" : `${dearer.toFixed(2)} dearer`}, ${runs}`;
+}
 
 /** Why a choice stands open or rests on less than it should. */
 function kitProblem({ choice, report }: KitOfCar): string {
@@ -71,6 +87,7 @@ export const kitsOf = (row: ReportedRow): OfCar<KitOfCar>[] => {
 
 interface Named extends NamedBody {
   readonly rank: number | "";
+  readonly notListed: number;
   readonly found?: Identification;
   readonly next?: Identification | undefined;
 }
@@ -87,26 +104,33 @@ export const identifyColumns: readonly Column<Named>[] = [
   text("Unexplained", whenFound(({ unexplained }) => unexplained.map(({ label }) => label || "?").join("; "))),
   text("Not seen", whenFound(({ notSeen }) => notSeen.map(({ name, thread }) => `${name}${thread ? ` (${thread.name})` : ""}`).join("; "))),
   text("Against", whenFound(({ against }) => against.join("; "))),
-  text("Deciding port", ({ found, next }) => (found && next ? sayDeciding(found, next) : "")),
-  text("Problem", ({ found, errors }) => [...(found ? [] : ["no listed body has a port like these"]), ...errors.map(sayTableError)].join(" ")),
+  text("Deciding port", ({ found, next }) => (found && next ? decidingMeasurement(found, next).says : "")),
+  text("Problem", (named) => [...identifyProblems(named), ...named.errors.map(sayTableError)].join(" ")),
+  text("Probability", whenFound(({ probability }) => rounded(probability, 4))),
 ];
 
-function sayDeciding(first: Identification, second: Identification): string {
-  const port = decidingPort(first, second) ?? decidingPort(second, first);
-  if (!port) return `none: ${second.component.name} has the same ports`;
-  return `${port.name}${port.thread ? ` ${port.thread.name}` : ""} (${decidingPort(first, second) ? first.component.name : second.component.name} has it)`;
+function identifyProblems({ found, rank, notListed }: Named): string[] {
+  if (!found) return ["no listed body has a port like these"];
+  return rank === 1 && notListed > found.probability ? [`more likely a body that Components does not list (${rounded(notListed * 100, 0)} %)`] : [];
 }
 
 const MOST_NAMES = 5;
 
-/** Up to five names for each body seen, best first. */
+/** Up to five names for each body seen, most probable first, and any more that are as probable as the fifth. */
 export function identifyTable(catalogue: Catalogue, headings: readonly (readonly unknown[])[], rows: readonly (readonly unknown[])[]): CellValue[][] {
   const { bodies, errors } = parseSeen(headings[0] ?? [], rows);
   if (bodies.length === 0 && errors.length > 0) throw badValue(errors.map(sayTableError).join(" "));
   const threads = standardThreads.map(({ thread }) => thread);
   const named = bodies.flatMap((body): Named[] => {
-    const ranked = identify(catalogue, threads, body).slice(0, MOST_NAMES);
-    return ranked.length === 0 ? [{ ...body, rank: "" }] : ranked.map((found, index) => ({ ...body, rank: index + 1, found, next: index === 0 ? ranked[1] : ranked[0] }));
+    const { ranked, notListed } = identify(catalogue, threads, body);
+    const shown = mostProbable(ranked);
+    if (shown.length === 0) return [{ ...body, rank: "", notListed }];
+    return shown.map((found, index) => ({ ...body, rank: index + 1, notListed, found, next: index === 0 ? ranked[1] : ranked[0] }));
   });
   return laidOut(identifyColumns, named, catalogue.settings.units);
+}
+
+function mostProbable(ranked: Identified["ranked"]): Identified["ranked"] {
+  const least = (ranked[MOST_NAMES - 1]?.probability ?? 0) * (1 - 1e-9);
+  return ranked.filter(({ probability }, index) => index < MOST_NAMES || probability >= least);
 }

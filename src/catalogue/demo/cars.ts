@@ -1,6 +1,6 @@
 /**
  * All of this is invented: the customers, their cars, and what is wrong with some of them. Cars 1 to 11 are sound, one for
- * each common layout; 12 to 21 are wrong, each in its own way; 22 to 24 leave something out.
+ * each common layout; 12 to 21 are wrong, each in its own way; 22 to 26 leave something out.
  */
 import type { DemoTable } from "./demo-table";
 
@@ -25,7 +25,7 @@ export const cars: DemoTable = {
       "BLK-E; APV-1; TEE-AX; SW-PD", "HOSE-FC; HOSE-R", "copper-nickel", "all", "yes", "DOT 4", 300, "", "front disc conversion"],
     // Sound: adjustable proportioning and tees, no block.
     ["Car 5", "Quillgate", "Harrow 4 Estate", 1971, "DC-1", "DR-10", "MC-1", "BST-9",
-      "TEE-38; APV-1; TEE-AX; SW-LVL", "HOSE-FC; HOSE-R", "copper-nickel", "all", "no", "DOT 4", 350, "", ""],
+      "TEE-38; APV-1; TEE-AX; SW-LVL", "HOSE-FC; HOSE-R", "copper-nickel", "all", "no", "DOT 4", 500, "", ""],
     // Sound: diagonal split, two proportioning valves on the frame.
     ["Car 6", "Sallowdene", "Pellin Saloon", 1979, "DC-M", "DR-M8", "MC-M4", "BST-M8",
       "PV-M; PV-M; SW-LVL", "HOSE-FM; HOSE-RM", "copper-nickel", "all", "no", "DOT 4", "", "", ""],
@@ -71,7 +71,7 @@ export const cars: DemoTable = {
     ["Car 19", "Skelmouth", "Harrow 4 Estate", 1972, "DC-1", "DR-10", "MC-1", "BST-9",
       "APV-1@front; TEE-AX; SW-LVL", "HOSE-FC; HOSE-R", "mild steel", "all", "no", "DOT 3", 350, "", "nose dives less now, he says"],
     // Wrong: one chamber after the rule year, and a fourth outlet with nothing on it: single-circuit, port-left-open.
-    ["Car 20", "Barrowfleet", "Harrow Carrier", 1969, "DR-12F", "DR-12", "MC-S", "none",
+    ["Car 20", "Barrowfleet", "Harrow Carrier", 1969, "DR-12F", "DR-12", "MC-S", "BST-8D",
       "BLK-5W; TEE-AX", "HOSE-FD; HOSE-R", "mild steel", "all", "no", "DOT 3", "", "", "older master fitted"],
     // Wrong: a nut that strips (see Joins), and a metric switch that does not fit the valve's pipe thread: thread-near-miss, switch-port-open.
     ["Car 21", "Nettlecote", "Harrow 6 Coupe", 1975, "DC-1", "DR-10", "MC-1", "BST-9",
@@ -86,5 +86,11 @@ export const cars: DemoTable = {
     // Missing: a valve that Components does not list: unknown-part.
     ["Car 24", "Stavering", "Harrow 6 Coupe", 1980, "DC-1", "DR-10", "MC-1", "BST-9",
       "CV-77; TEE-AX; SW-PD", "HOSE-FC; HOSE-R7", "stainless", "all", "no", "DOT 3", "", "", "number read off the casting"],
+    // Missing: year and valves; two sets of the platform fit, and either answer tells which: kit-ambiguous, data-missing.
+    ["Car 25", "Wrenfold", "Harrow 4 Saloon", "", "DC-1", "DR-10", "MC-1", "BST-9",
+      "?", "HOSE-FC; HOSE-R", "mild steel", "all", "no", "DOT 3", "", "", "rings again tonight"],
+    // Missing: the material; two sets fit: kit-ambiguous, data-missing.
+    ["Car 26", "Pipersea", "Harrow 6 Coupe", 1976, "DC-1", "DR-10", "MC-1", "BST-9",
+      "CV-L; TEE-AX; SW-PD", "HOSE-FC; HOSE-R7", "", "all", "no", "DOT 3", "", "", "has not made up his mind"],
   ],
 };

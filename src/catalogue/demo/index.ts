@@ -1,4 +1,4 @@
-/** The demo scenario: an invented marque family, a shop's tables and 24 customer cars, as a user would type them. */
+/** The demo scenario: an invented marque family, a shop's tables and 26 customer cars, as a user would type them. */
 import { adapters } from "./adapters";
 import { boosters } from "./boosters";
 import { cars } from "./cars";
@@ -11,6 +11,7 @@ import { nuts } from "./nuts";
 import { passages } from "./passages";
 import { platforms } from "./platforms";
 import { ports } from "./ports";
+import { seen } from "./seen";
 import { settings } from "./settings";
 import { tube } from "./tube";
 import { wheelBrakes } from "./wheel-brakes";
@@ -19,5 +20,5 @@ export type { DemoCell, DemoTable } from "./demo-table";
 
 /** Every table of the demo workbook, Cars first. */
 export const demoTables: readonly DemoTable[] = [
-  cars, platforms, lengths, components, ports, passages, boosters, wheelBrakes, nuts, adapters, tube, lineSets, setRuns, joins, settings,
+  cars, platforms, lengths, components, ports, passages, boosters, wheelBrakes, nuts, adapters, tube, lineSets, setRuns, joins, settings, seen,
 ];
