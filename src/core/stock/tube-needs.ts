@@ -1,0 +1,67 @@
+/** The tube that open quotes will need: each car's runs, read off the same report as its quote. */
+import { nameKey } from "../catalogue";
+import { groupBy } from "../group-by";
+import { metres, type Metres } from "../quantity";
+import type { CarReport } from "../report";
+import type { Run } from "../runs";
+import type { OpenQuote } from "../stock-history";
+import { allowanceOf } from "../tubing";
+import type { Settings } from "../settings";
+import { spreadOf, type DateSpread } from "./date-spread";
+import type { QuoteNeed } from "./pipeline";
+
+export interface TubeNeed extends QuoteNeed {
+  readonly quote: string;
+  /** Name of the rack's tube. */
+  readonly tube: string;
+}
+
+export interface QuoteRemark {
+  readonly quote: string;
+  readonly says: string;
+}
+
+export interface PipelineNeeds {
+  /** In metres of tube to cut. */
+  readonly needs: readonly TubeNeed[];
+  /** Quotes that could not be counted, in whole or in part. */
+  readonly problems: readonly QuoteRemark[];
+  readonly assumed: readonly QuoteRemark[];
+}
+
+/**
+ * @param quotes chance [-], dates [day], number of cars [-]
+ * @param reports by `nameKey` of the car; lengths in metres [m]
+ * @param settings allowances [m]
+ * @returns needs by quote and tube [m], and what was left out or taken for granted
+ * @source a run's cut length: its length with a flare and a trim at each end and the saw's width, as tubing.ts totals it
+ */
+export function tubeNeeds(quotes: readonly OpenQuote[], reports: ReadonlyMap<string, CarReport>, settings: Settings): PipelineNeeds {
+  const all = quotes.map((quote) => needsOf(quote, reports.get(nameKey(quote.car)), settings));
+  return { needs: all.flatMap(({ needs }) => needs), problems: all.flatMap(({ problems }) => problems), assumed: all.flatMap(({ assumed }) => assumed) };
+}
+
+function needsOf(quote: OpenQuote, report: CarReport | undefined, settings: Settings): PipelineNeeds {
+  const remark = (says: string): QuoteRemark => ({ quote: quote.quote, says });
+  const dates = spreadOf(quote);
+  if (!report) return { needs: [], problems: [remark(`there is no car ${quote.car} in the rows of cars`)], assumed: [] };
+  if (!dates) return { needs: [], problems: [remark("none of its dates is given, so it falls in no week")], assumed: [] };
+  const cut = cutByTube(report.runs, settings);
+  const leftOut = report.runs.filter((run) => !isCounted(run)).length;
+  const assumed = [...dates.assumed, ...(quote.quantity === undefined ? ["Quantity is blank and taken as 1"] : [])];
+  return {
+    needs: [...cut].map(([tube, length]) => need(quote, dates.spread, tube, length)),
+    problems: [...(report.runs.length === 0 ? [remark(`${quote.car} has no runs yet`)] : []), ...(leftOut > 0 ? [remark(`${leftOut} of ${report.runs.length} runs of ${quote.car} have no tube of the rack or no length and are left out`)] : [])],
+    assumed: assumed.map(remark),
+  };
+}
+
+const need = ({ quote, chance, quantity = 1 }: OpenQuote, spread: DateSpread, tube: string, length: Metres): TubeNeed => ({ quote, tube, chance, spread, quantity: quantity * length });
+
+const isCounted = (run: Run): boolean => run.stock !== undefined && run.length !== undefined;
+
+function cutByTube(runs: readonly Run[], settings: Settings): Map<string, Metres> {
+  const groups = groupBy(runs.filter(isCounted), ({ stock }) => stock?.name ?? "");
+  const total = (group: readonly Run[]): number => group.reduce((sum, { length }) => sum + (length ?? 0) + allowanceOf(settings), 0);
+  return new Map([...groups].map(([tube, group]) => [tube, metres(total(group))]));
+}
