@@ -1,6 +1,6 @@
 /** From the rows of Seen to bodies with their ports. */
 import { nameKey } from "../core/catalogue";
-import type { SeenBody } from "../core/identify";
+import type { SeenBody } from "../core/seen-body";
 import { groupBy } from "../core/group-by";
 import { readTableLeavingOutCells } from "./read-table";
 import type { TableError } from "./table-error";

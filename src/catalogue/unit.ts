@@ -1,8 +1,8 @@
 /** The units that headings may carry, by quantity; past this file everything is SI. */
 import {
-  bar, centimetres, cubicCentimetres, cubicCentimetresPerFoot, cubicCentimetresPerMetre, cubicInches, feet, fluidOunces, inches, inchesOfMercury, kilograms,
-  kilometresPerHour, kilopascals, megapascals, metres, metresPerSecond, milesPerHour, millimetres, millimetresOfMercury, newtons, perMegapascal, pounds, poundsForce, psi, seconds,
-  type CubicMetres, type Kilograms, type Metres, type MetresPerSecond, type Newtons, type Pascals, type PerPascal, type Seconds, type SquareMetres,
+  bar, centimetres, cubicCentimetres, cubicCentimetresPerFoot, cubicCentimetresPerMetre, cubicInches, degrees, feet, fluidOunces, inches, inchesOfMercury, kilograms,
+  kilometresPerHour, kilopascals, megapascals, metres, metresPerSecond, milesPerHour, millimetres, millimetresOfMercury, newtons, perMegapascal, pounds, poundsForce, psi, radians, seconds,
+  type CubicMetres, type Kilograms, type Metres, type MetresPerSecond, type Newtons, type Pascals, type PerPascal, type Radians, type Seconds, type SquareMetres,
 } from "../core/quantity";
 
 export interface Unit<T extends number = number> {
@@ -50,6 +50,7 @@ export const volumePerLength: Quantity<SquareMetres> = {
 };
 export const speed: Quantity<MetresPerSecond> = { name: "speed", units: [unit("mph", milesPerHour), unit("km/h", kilometresPerHour, "kph"), unit("m/s", metresPerSecond)] };
 export const time: Quantity<Seconds> = { name: "time", units: [unit("s", seconds, "seconds"), unit("ms", (value) => seconds(value / 1000))] };
+export const angle: Quantity<Radians> = { name: "angle", units: [unit("deg", degrees, "°", "degrees"), unit("rad", radians)] };
 export const compressibility: Quantity<PerPascal> = { name: "compressibility", units: [unit("1/MPa", perMegapascal), unit("1/GPa", (value) => perMegapascal(value / 1000))] };
 /** A share without a unit is written 0 to 1. */
 export const share: Quantity = { name: "share", units: [unit("%", (value) => value / 100, "percent", "pct"), unit("", (value) => value)], alone: "0 to 1" };

@@ -26,9 +26,11 @@ const NOTHING = 1e-9;
  * A trait that is not known but would separate the sets still possible is asked even where no run waits for it.
  */
 export function rankQuestions(catalogue: Catalogue, car: Car, open: readonly Question[]): RankedQuestion[] {
+  const openTraits = SET_TRAITS.filter((trait) => isOpen(catalogue, car, trait));
+  if (openTraits.length === 0 && open.length === 0) return [];
   const hypotheses = [...hypothesesOf(catalogue, possibleSets(catalogue, car)), ...platformsWithoutSet(catalogue, car)];
   const plain = (one: Question): RankedQuestion => ({ ...one, bits: 0, answers: possibleAnswers(catalogue, car, one) });
-  const traits = SET_TRAITS.filter((trait) => isOpen(catalogue, car, trait)).map((trait) => askTrait(hypotheses, trait, plain(open.find((one) => answersTrait(one, trait)) ?? traitQuestion(car, trait))));
+  const traits = openTraits.map((trait) => askTrait(hypotheses, trait, plain(open.find((one) => answersTrait(one, trait)) ?? traitQuestion(car, trait))));
   const telling = traits.filter(({ bits }) => bits > NOTHING).sort((a, b) => b.bits - a.bits);
   const rest = open.filter((one) => !telling.some((asked) => asked.table === one.table && asked.column === one.column && asked.subject === one.subject));
   const others = rest.map((one) => traits.find((trait) => trait.table === one.table && trait.column === one.column) ?? plain(one));
@@ -70,7 +72,7 @@ function platformsWithoutSet(catalogue: Catalogue, car: Car): Hypothesis[] {
   const covered = new Set(possibleSets(catalogue, car).map(({ platform }) => nameKey(platform)));
   const platforms = [...catalogue.platforms.values()].filter((platform) => !covered.has(nameKey(platform.name)) && isOfYear(platform, car.year));
   const usual = meanFrequency(platforms);
-  return platforms.map(({ name, frequency }) => ({ name, weight: frequency ?? usual, answers: { Platform: new Map([[name, 1]]) } }));
+  return platforms.map(({ name, frequency }) => ({ name: `${name} (no set)`, weight: frequency ?? usual, answers: { Platform: new Map([[name, 1]]) } }));
 }
 
 function meanFrequency(counted: readonly Pick<LineSet | Platform, "frequency">[]): number {

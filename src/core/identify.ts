@@ -2,29 +2,11 @@
 import { placeKey } from "./assembly";
 import type { Catalogue } from "./catalogue";
 import type { Component, ComponentKind, Port } from "./component";
-import type { Gender } from "./joint";
 import { matchPorts, type PortMatch } from "./port-matching";
-import type { Metres } from "./quantity";
 import { readingLikelihood } from "./reading-likelihood";
+import type { SeenBody, SeenPort } from "./seen-body";
 import type { Settings } from "./settings";
 import type { Thread } from "./thread";
-
-/** One port as seen: what was measured, or the thread where somebody is sure of it. */
-export interface SeenPort {
-  readonly label: string;
-  readonly diameter?: Metres | undefined;
-  readonly pitch?: Metres | undefined;
-  readonly gender?: Gender | undefined;
-  readonly thread?: Thread | undefined;
-  readonly side?: string | undefined;
-}
-
-export interface SeenBody {
-  readonly ports: readonly SeenPort[];
-  readonly place?: string | undefined;
-  /** A wire goes to it. */
-  readonly wire?: boolean | undefined;
-}
 
 export interface Identification {
   readonly component: Component;

@@ -39,7 +39,7 @@ export interface KitPlan {
  * @source L. S. Shapley, Complements and Substitutes in the Optimal Assignment Problem, 1962: the value of an assignment has diminishing returns
  */
 export function kitPlans(problem: KitProblem): KitPlan[] {
-  const straight = planOf(problem, []);
+  const straight: KitPlan = { sets: [], covers: [], rank: sum(problem.madeUp.map(rankOf)) };
   const found: KitPlan[] = [straight];
   grow(problem, straight, problem.sets, found);
   return found.filter(everySetServes).sort(byWorth);

@@ -2,7 +2,7 @@
 import type { Car } from "./car";
 import { nameKey, type Catalogue, type LineSet, type SetRun } from "./catalogue";
 import { sumPrices } from "./fittings";
-import { adaptersBetween, priceOfAdapters } from "./kit-cover";
+import { adaptersBetween, placesOf, priceOfAdapters } from "./kit-cover";
 import { kitPlans, type Cover, type KitPlan } from "./kit-search";
 import { possibleSets, valvesKey } from "./possible-sets";
 import type { Run } from "./runs";
@@ -39,9 +39,10 @@ export function chooseKit(catalogue: Catalogue, car: Car, runs: readonly Run[]):
   const kit = (plan: Pick<KitPlan, "sets" | "covers">): Kit => kitOf(runs, madeUp, plan);
   const straight = kit({ sets: [], covers: [] });
   if (runs.length === 0) return { chosen: undefined, straight, nextBest: undefined, possible };
-  const covers = possible.flatMap((set) => set.runs.flatMap((setRun) => runs.flatMap((run): Cover[] => {
-    const adapters = adaptersBetween(catalogue, setRun, run);
-    return adapters ? [{ run, set, setRun, adapters, price: priceOfAdapters(adapters) }] : [];
+  const places = runs.map(placesOf);
+  const covers = possible.flatMap((set) => set.runs.flatMap((setRun) => places.flatMap((place): Cover[] => {
+    const adapters = adaptersBetween(catalogue, setRun, place);
+    return adapters ? [{ run: place.run, set, setRun, adapters, price: priceOfAdapters(adapters) }] : [];
   })));
   const [best, ...others] = kitPlans({ runs, sets: possible, covers, madeUp, goTogether: (a, b) => goTogether(catalogue, a, b) });
   const next = others.find(({ sets }) => !best || best.sets.length === 0 || !best.sets.every((set) => sets.includes(set)));

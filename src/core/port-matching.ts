@@ -1,6 +1,6 @@
 /** Which seen port is which port of a part: how likely what was seen is over all ways to match them, and the likeliest way. */
 import type { Port } from "./component";
-import type { SeenPort } from "./identify";
+import type { SeenPort } from "./seen-body";
 
 export interface PortMatch {
   readonly seen: SeenPort;

@@ -30,6 +30,13 @@ export function readingLikelihood(thread: Thread, gender: Gender, reading: Readi
   return (onDiameter * Math.exp(-(off ** 2) / 2)) / (spread.pitch * Math.sqrt(2 * Math.PI));
 }
 
+/** That a reading is of each thread, 0 to 1, all of them alike beforehand; all 0 when it is far from every one. */
+export function threadProbabilities(threads: readonly Thread[], gender: Gender, reading: Reading, spread: ReadingSpread): number[] {
+  const likelihoods = threads.map((thread) => readingLikelihood(thread, gender, reading, spread));
+  const total = likelihoods.reduce((sum, likelihood) => sum + likelihood, 0);
+  return likelihoods.map((likelihood) => (total > 0 ? likelihood / total : 0));
+}
+
 /**
  * Share of a standard normal distribution below a value.
  * @source M. Abramowitz, I. Stegun, Handbook of Mathematical Functions, 1964, 7.1.26 for the error function: within 1.5e-7 (from memory)

@@ -1,6 +1,7 @@
+import { cellAddress } from "../workbook/address";
 import { gatherChanges } from "../workbook/change-gathering";
 import { isCellError } from "../workbook/document";
-import { type TableContent, type WorkbookPort } from "../workbook/port";
+import { headingIndex, type TableContent, type WorkbookPort } from "../workbook/port";
 import { rectangular } from "../workbook/sheet-rows";
 import { type ReferenceTable } from "../workbook/structured-references";
 import { type Grid } from "./grid/grid";
@@ -22,12 +23,22 @@ export function gridPort(grid: Grid): WorkbookPort {
         const table = tableNamed(grid, name);
         return table && contentOf(grid, table);
       }),
-    selectTableRow: (name, row) =>
+    selectTableRow: (name, row, column) =>
       promised(() => {
-        const table = tableNamed(grid, name);
-        if (!table) throw new Error(`There is no table ${name}.`);
-        if (row < 0 || row >= table.rows) throw new Error(`The table ${table.name} has no row ${String(row + 1)}.`);
-        grid.select(table.sheet, { ...table, firstRow: table.firstRow + 1 + row, rows: 1 });
+        const table = tableWithRow(grid, name, row);
+        const index = column === undefined ? -1 : headingIndex(table.headings, column);
+        const cells = index < 0 ? {} : { firstColumn: table.firstColumn + index, columns: 1 };
+        grid.select(table.sheet, { ...table, ...cells, firstRow: table.firstRow + 1 + row, rows: 1 });
+      }),
+    writeTableCell: ({ table: name, row, column }, value) =>
+      promised(() => {
+        const table = tableWithRow(grid, name, row);
+        const index = headingIndex(table.headings, column);
+        if (index < 0) throw new Error(`The table ${table.name} has no column ${column}.`);
+        const address = cellAddress(table.firstRow + 1 + row, table.firstColumn + index);
+        const before = grid.value(table.sheet, address);
+        grid.write(table.sheet, address, value);
+        return isCellError(before) ? before.error : before;
       }),
     writeSheet: (name, rows) => promised(() => grid.writeSheet(name, rectangular(rows))),
     onChange: (listener) => changes.listen(listener),
@@ -39,6 +50,13 @@ const promised = <T>(work: () => T): Promise<T> => new Promise((resolve) => { re
 
 const tableNamed = (grid: Grid, name: string): ReferenceTable | undefined =>
   grid.tables().find((table) => table.name.toLowerCase() === name.toLowerCase());
+
+function tableWithRow(grid: Grid, name: string, row: number): ReferenceTable {
+  const table = tableNamed(grid, name);
+  if (!table) throw new Error(`There is no table ${name}.`);
+  if (row < 0 || row >= table.rows) throw new Error(`The table ${table.name} has no row ${String(row + 1)}.`);
+  return table;
+}
 
 function contentOf(grid: Grid, table: ReferenceTable): TableContent {
   const shown = grid.values(table.sheet, { ...table, rows: table.rows + 1 });

@@ -53,9 +53,9 @@ function showingPort(grid: Grid): WorkbookPort {
   const port = gridPort(grid);
   return {
     ...port,
-    selectTableRow: (table, row) => {
+    selectTableRow: (table, row, column) => {
       choose("sheet");
-      return port.selectTableRow(table, row);
+      return port.selectTableRow(table, row, column);
     },
   };
 }

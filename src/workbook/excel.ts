@@ -1,6 +1,6 @@
 /** The workbook that Excel has open, through Office.js. */
 import { gatherChanges, type ChangeGathering } from "./change-gathering";
-import type { CellValue, TableContent, WorkbookPort } from "./port";
+import { headingIndex, type CellValue, type TableContent, type TablePlace, type WorkbookPort } from "./port";
 import { freeSheetName } from "./sheet-name";
 import { rectangular } from "./sheet-rows";
 
@@ -24,7 +24,8 @@ export function excelPort(run: RunBatch = runInExcel): WorkbookPort {
     // A workbook that is read but not listened to would go stale unseen, so listening comes first.
     tableNames: () => listen().then(() => run(tableNames)),
     readTable: (name) => run((context) => readTable(context, name)),
-    selectTableRow: (table, row) => run((context) => selectTableRow(context, table, row)),
+    selectTableRow: (table, row, column) => run((context) => selectTableRow(context, { table, row, column })),
+    writeTableCell: (place, value) => run((context) => writeTableCell(context, place, value)),
     writeSheet: (name, rows) => run((context) => writeSheet(context, name, rectangular(rows))),
     onChange: (listener) => changes.listen(listener),
   };
@@ -52,17 +53,48 @@ async function readTable(context: Excel.RequestContext, name: string): Promise<T
   return { name: table.name, sheet: sheet.name, headings, rows };
 }
 
-async function selectTableRow(context: Excel.RequestContext, name: string, row: number): Promise<void> {
+interface RowWanted {
+  readonly table: string;
+  readonly row: number;
+  readonly column: string | undefined;
+}
+
+interface FoundRow {
+  readonly table: Excel.Table;
+  readonly body: Excel.Range;
+  /** -1 when no column was asked for, or the table lacks it. */
+  readonly index: number;
+}
+
+async function findRow(context: Excel.RequestContext, { table: name, row, column }: RowWanted): Promise<FoundRow> {
   const table = context.workbook.tables.getItemOrNullObject(name);
   table.load("name");
   await context.sync();
   if (table.isNullObject) throw new Error(`There is no table ${name}.`);
   const body = table.getDataBodyRange().load("rowCount");
+  const headings = column === undefined ? undefined : table.getHeaderRowRange().load("values");
   await context.sync();
   if (row < 0 || row >= body.rowCount) throw new Error(`The table ${table.name} has no row ${row + 1}.`);
+  return { table, body, index: column === undefined ? -1 : headingIndex((headings?.values[0] ?? []) as CellValue[], column) };
+}
+
+async function selectTableRow(context: Excel.RequestContext, wanted: RowWanted): Promise<void> {
+  const { table, body, index } = await findRow(context, wanted);
   table.worksheet.activate();
-  body.getRow(row).select();
+  (index < 0 ? body.getRow(wanted.row) : body.getCell(wanted.row, index)).select();
   await context.sync();
+}
+
+async function writeTableCell(context: Excel.RequestContext, place: TablePlace, value: CellValue): Promise<CellValue> {
+  const { table, body, index } = await findRow(context, place);
+  if (index < 0) throw new Error(`The table ${table.name} has no column ${place.column}.`);
+  const cell = body.getCell(place.row, index).load("values");
+  await context.sync();
+  const [[before = ""] = []] = cell.values as CellValue[][];
+  cell.numberFormat = [[formatOf(value)]];
+  cell.values = [[enteredAs(value)]];
+  await context.sync();
+  return before;
 }
 
 /** Everything that writes goes out in one batch, which Excel takes back in one step. */

@@ -1,6 +1,6 @@
 /** A workbook in memory, for tests and for pages without a spreadsheet. */
 import { gatherChanges } from "./change-gathering";
-import type { CellValue, TableContent, WorkbookPort } from "./port";
+import { headingIndex, type CellValue, type TableContent, type WorkbookPort } from "./port";
 import { freeSheetName } from "./sheet-name";
 import { rectangular } from "./sheet-rows";
 
@@ -11,16 +11,17 @@ export interface MemoryWorkbook extends WorkbookPort {
   replaceTable(table: TableContent): void;
   /** Takes a table away, as the user would. */
   deleteTable(name: string): void;
-  /** Takes back the last sheet that was written. */
+  /** Takes back what the port wrote last. */
   undo(): void;
   readonly sheets: ReadonlyMap<string, readonly (readonly CellValue[])[]>;
-  readonly selection: { readonly table: string; readonly row: number } | undefined;
+  readonly selection: { readonly table: string; readonly row: number; readonly column?: string } | undefined;
 }
 
 export function memoryWorkbook(initial: readonly TableContent[] = []): MemoryWorkbook {
   const tables = new Map(initial.map((table) => [table.name.toLowerCase(), table]));
   const sheets = new Map<string, readonly (readonly CellValue[])[]>();
   const changes = gatherChanges();
+  const past: (() => void)[] = [];
   let selection: MemoryWorkbook["selection"];
   const sheetNames = (): string[] => [...[...tables.values()].map(({ sheet }) => sheet), ...sheets.keys()];
   const replaceTable = (table: TableContent): void => {
@@ -34,14 +35,23 @@ export function memoryWorkbook(initial: readonly TableContent[] = []): MemoryWor
     },
     tableNames: () => Promise.resolve([...tables.values()].map(({ name }) => name)),
     readTable: (name) => Promise.resolve(tables.get(name.toLowerCase())),
-    selectTableRow: (name, row) => answer(() => {
+    selectTableRow: (name, row, column) => answer(() => {
       const table = known(tables, name);
       if (!table.rows[row]) throw new Error(`The table ${table.name} has no row ${row + 1}.`);
-      selection = { table: table.name, row };
+      const heading = column === undefined ? undefined : table.headings[headingIndex(table.headings, column)];
+      selection = { table: table.name, row, ...(heading === undefined ? {} : { column: String(heading) }) };
+    }),
+    writeTableCell: ({ table: name, row, column }, value) => answer(() => {
+      const table = known(tables, name);
+      const before = table.rows[row]?.[headingIndex(table.headings, column)];
+      replaceTable(withCell(table, row, column, value));
+      past.push(() => { replaceTable(table); });
+      return before ?? "";
     }),
     writeSheet: (wanted, rows) => answer(() => {
       const name = freeSheetName(wanted, sheetNames());
       sheets.set(name, rectangular(rows));
+      past.push(() => void sheets.delete(name));
       return name;
     }),
     onChange: (listener) => changes.listen(listener),
@@ -51,7 +61,7 @@ export function memoryWorkbook(initial: readonly TableContent[] = []): MemoryWor
       tables.delete(name.toLowerCase());
       changes.note([name]);
     },
-    undo: () => void sheets.delete([...sheets.keys()].at(-1) ?? ""),
+    undo: () => { past.pop()?.(); },
   };
 }
 
@@ -65,7 +75,7 @@ function known(tables: ReadonlyMap<string, TableContent>, name: string): TableCo
 }
 
 function withCell(table: TableContent, row: number, column: string, value: CellValue): TableContent {
-  const place = table.headings.indexOf(column);
+  const place = headingIndex(table.headings, column);
   if (place < 0 || !table.rows[row]) throw new Error(`${table.name} has no column ${column} or no row ${row + 1}.`);
   const rows = table.rows.map((cells, index) => (index === row ? cells.map((cell, at) => (at === place ? value : cell)) : cells));
   return { ...table, rows };

@@ -41,9 +41,10 @@ function selection(grid: Grid) {
   const zone = getters.getSelectedZone();
   const sheet = getters.getActiveSheetId();
   const table = grid.tables().find((each) => each.sheet === getters.getSheetName(sheet));
-  return table && zone.top === zone.bottom && zone.left === table.firstColumn && zone.right === table.firstColumn + table.columns - 1
-    ? { table: table.name, row: zone.top - table.firstRow - 1 }
-    : undefined;
+  if (!table || zone.top !== zone.bottom) return undefined;
+  const row = zone.top - table.firstRow - 1;
+  if (zone.left === table.firstColumn && zone.right === table.firstColumn + table.columns - 1) return { table: table.name, row };
+  return { table: table.name, row, column: String(table.headings[zone.left - table.firstColumn]) };
 }
 
 /** The used cells of a sheet from A1 on. */

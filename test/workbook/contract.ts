@@ -8,7 +8,7 @@ export interface WorkbookUnderTest {
   /** Takes a table away, as the user would. */
   deleteTable(table: string): Promise<void> | void;
   /** The table row that is selected and in sight. */
-  selection(): { readonly table: string; readonly row: number } | undefined;
+  selection(): { readonly table: string; readonly row: number; readonly column?: string } | undefined;
   sheetNames(): readonly string[];
   /** What a sheet shows from A1 on, blanks as "". */
   sheet(name: string): readonly (readonly CellValue[])[];
@@ -46,6 +46,38 @@ export const workbookContract = (name: string, open: (tables: readonly TableCont
     test.each([["Nowhere", 0], ["Cars", 2], ["Cars", -1]])("selecting %s row %d fails and says what is missing", async (table, row) => {
       const { port } = await open([cars]);
       await expect(port.selectTableRow(table, row)).rejects.toThrow(table);
+    });
+
+    test("it selects the one cell under a heading, and the row where there is no such heading", async () => {
+      const book = await open([cars]);
+      await book.port.selectTableRow("Cars", 1, "valves");
+      expect(book.selection()).toEqual({ table: "Cars", row: 1, column: "Valves" });
+      await book.port.selectTableRow("Cars", 0, "Roof");
+      expect(book.selection()).toEqual({ table: "Cars", row: 0 });
+    });
+
+    test("a cell is written as it is, what it held is answered, and the edit is told", async () => {
+      const book = await open([cars, parts]);
+      const told = await listen(book);
+      expect(await book.port.writeTableCell({ table: "cars", row: 0, column: "VALVES" }, "3/16")).toBe("BLOCK");
+      await quiet();
+      expect(told).toEqual([["Cars"]]);
+      expect((await book.port.readTable("Cars"))?.rows[0]).toEqual(["007", "3/16", 0.1875]);
+      expect(await book.port.writeTableCell({ table: "Cars", row: 1, column: "Valves" }, "=1+1")).toBe("");
+      expect((await book.port.readTable("Cars"))?.rows[1]).toEqual(["Car two", "=1+1", "3/16"]);
+    });
+
+    test("a written cell is taken back in one step", async () => {
+      const book = await open([cars]);
+      await book.port.writeTableCell({ table: "Cars", row: 0, column: "Valves" }, "none");
+      await book.undo();
+      expect(await book.port.readTable("Cars")).toEqual(cars);
+    });
+
+    test.each([["Nowhere", 0, "Valves"], ["Cars", 2, "Valves"], ["Cars", 0, "Roof"]])("writing to %s row %d, %s fails, says what is missing and changes nothing", async (table, row, column) => {
+      const { port } = await open([cars]);
+      await expect(port.writeTableCell({ table, row, column }, "x")).rejects.toThrow(column === "Roof" ? column : table);
+      expect(await port.readTable("Cars")).toEqual(cars);
     });
 
     test("what is written reads back, text as text and numbers as numbers", async () => {
@@ -111,7 +143,7 @@ export const workbookContract = (name: string, open: (tables: readonly TableCont
       expect(await book.port.readTable("Parts")).toBeUndefined();
     });
 
-    test("what the port writes is not told", async () => {
+    test("a sheet that the port writes is not told", async () => {
       const book = await open([cars]);
       const told = await listen(book);
       await book.port.writeSheet("Quote", [["Line"]]);

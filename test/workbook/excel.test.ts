@@ -69,9 +69,12 @@ function open(tables: readonly TableContent[]): WorkbookUnderTest {
   };
 }
 
-function selectedRow({ selection, active, tables }: FakeExcel): ReturnType<WorkbookUnderTest["selection"]> {
+function selectedRow({ selection, active, tables, sheets }: FakeExcel): ReturnType<WorkbookUnderTest["selection"]> {
   const table = tables.find(({ sheet }) => sheet === selection?.sheet && sheet === active);
-  return table && selection?.columns === table.columns ? { table: table.name, row: selection.row - 1 } : undefined;
+  if (!table || !selection) return undefined;
+  if (selection.columns === table.columns) return { table: table.name, row: selection.row - 1 };
+  const heading = sheets.find(({ id }) => id === table.sheet)?.cells.get(`0,${selection.column}`)?.value;
+  return { table: table.name, row: selection.row - 1, column: String(heading) };
 }
 
 function shownOn(excel: FakeExcel, name: string): ReturnType<WorkbookUnderTest["sheet"]> {

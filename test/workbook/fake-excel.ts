@@ -314,6 +314,10 @@ class FakeRange {
     return new FakeRange(this.context, () => ({ ...this.area(), row: this.area().row + row, rows: 1 }));
   }
 
+  getCell(row: number, column: number): FakeRange {
+    return new FakeRange(this.context, () => ({ ...this.area(), row: this.area().row + row, column: this.area().column + column, rows: 1, columns: 1 }));
+  }
+
   select(): void {
     this.context.ask(() => {
       if (this.context.excel.active !== this.area().sheet) throw new Error("InvalidOperation: the sheet of the selection is not in front.");

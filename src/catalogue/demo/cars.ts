@@ -38,7 +38,7 @@ export const cars: DemoTable = {
       "stainless", "all", "yes", "DOT 4", 400, "", "master under the floor"],
     // Sound: one chamber, drums all round, before the rule year and as built.
     ["Car 9", "Withercombe", "Harrow 2 Saloon", 1959, "DR-9F", "DR-9", "MC-S", "none",
-      "BLK-4W; TEE-AX", "HOSE-FD; HOSE-R", "mild steel", "all", "no", "DOT 3", "", "", "wants it as built"],
+      "BLK-4W; TEE-AX", "HOSE-FD; HOSE-R", "mild steel", "all", "no", "DOT 3", "", "single-circuit: as built, and told what one leak does", "wants it as built"],
     // Sound: 1/4 in line to the rear into a valve with taper pipe ports, two adapters at each side of it.
     ["Car 10", "Dunthrop", "Harrow Carrier", 1975, "DC-1", "DR-12", "MC-1", "BST-8D",
       "BLK-EP; APV-P; TEE-AX; SW-LVL", "HOSE-FC; HOSE-R", "mild steel", "all", "no", "DOT 3", 450, "", ""],

@@ -11,7 +11,7 @@ export const components: DemoTable = {
     ["MC-4", "master", "tandem, front discs and rear drums, check valve in the rear outlet", "master", 121, 2, 1, 1.2, "", "", "", "", "", ""],
     ["MC-S", "master", "one chamber, drums all round, check valve inside", "master", 76, 1, 1, 1.4, "", "", "", "", "", ""],
     ["MC-LOW", "master", "tandem, for under the floor", "master", 136, 2, 1, 1.25, "", "", "", "", "", ""],
-    ["MC-M4", "master", "tandem, diagonal, four outlets", "master", 129, 2, 0.8125, 1.15, "", "", "", "", "", ""],
+    ["MC-M4", "master", "tandem, diagonal, four outlets", "master", 129, 2, 0.875, 1.15, "", "", "", "", "", ""],
     ["MC-M2", "master", "tandem, metric, two outlets", "master", 133, 1, 0.9375, 1.2, "", "", "", "", "", ""],
 
     ["BST-9", "booster", "9 in, one diaphragm", "", 168, 1, "", "", "", "", "", "", "", ""],

@@ -3,7 +3,7 @@ import type { Booster } from "../../core/component";
 import { count, figure, name, NOT_NEGATIVE, quantity } from "../column";
 import { table } from "../table-spec";
 import { distance } from "../trade-columns";
-import { force } from "../unit";
+import { force, volume } from "../unit";
 
 export interface BoosterRow {
   readonly component: string;
@@ -21,6 +21,8 @@ export const boostersTable = table({
     jumpIn: quantity("Jump-in", force, NOT_NEGATIVE),
     cutIn: quantity("Cut-in", force, NOT_NEGATIVE),
     spring: quantity("Spring", force, NOT_NEGATIVE),
+    vacuumSide: quantity("Vacuum side", volume),
+    airSide: quantity("Air side", volume),
   },
   knownBy: [["component"], ["gain", "diaphragm", "diaphragms", "jumpIn", "cutIn"]],
   toCore: ({ component, ...booster }): BoosterRow => ({ component, booster }),

@@ -1,5 +1,5 @@
 /** Seen: the ports that somebody saw and measured on a body nobody could name. */
-import type { SeenPort } from "../../core/identify";
+import type { SeenPort } from "../../core/seen-body";
 import { inches, millimetres, type Metres } from "../../core/quantity";
 import { column, name, Refusal, text, yesNo } from "../column";
 import { numberOf } from "../cell";

@@ -1,9 +1,13 @@
 /** WheelBrakes: the figures of components of kind disc or drum. */
 import { BRAKE_TYPES, type WheelBrake } from "../../core/component";
-import { count, figure, name, NOT_NEGATIVE, quantity, yesNo, choice } from "../column";
+import { degrees } from "../../core/quantity";
+import { count, figure, name, NOT_NEGATIVE, quantity, yesNo, choice, type Range } from "../column";
 import { table } from "../table-spec";
 import { distance } from "../trade-columns";
-import { length, pistonCount, pressure } from "../unit";
+import { angle, length, pistonCount, pressure } from "../unit";
+
+/** Along the drum from the line of its centre and the shoe's pivot. */
+const ANGLE: Range = { least: 0, most: degrees(180), says: "from 0 to 180 degrees" };
 
 export interface WheelBrakeRow {
   readonly component: string;
@@ -27,12 +31,17 @@ export const wheelBrakesTable = table({
     factorHigh: figure("Factor high"),
     threshold: quantity("Threshold", pressure),
     clearance: quantity("Clearance", length, NOT_NEGATIVE),
+    shoePivot: distance("Shoe pivot"),
+    shoeArm: distance("Shoe arm"),
+    liningFrom: quantity("Lining from", angle, ANGLE),
+    liningTo: quantity("Lining to", angle, ANGLE),
     cupExpanders: yesNo("Cup expanders"),
     parkingBrake: yesNo("Parking brake"),
   },
   knownBy: [["component"], ["pistons", "piston", "type", "friction", "factor", "outerRadius", "drumRadius", "cupExpanders", "parkingBrake"]],
   toCore: ({ component, ...wheelBrake }, refuse): WheelBrakeRow => {
     if (isNotBelow(wheelBrake.innerRadius, wheelBrake.outerRadius)) refuse("innerRadius", "a radius below Outer radius");
+    if (isNotBelow(wheelBrake.liningFrom, wheelBrake.liningTo)) refuse("liningFrom", "an angle below Lining to");
     if (isAbove(wheelBrake.factorLow, wheelBrake.factor)) refuse("factorLow", "a number not above Factor");
     if (isAbove(wheelBrake.factor, wheelBrake.factorHigh)) refuse("factorHigh", "a number not below Factor");
     return { component, wheelBrake };

@@ -5,7 +5,7 @@ import { type ReferenceTable } from "../../workbook/structured-references";
 import { type FunctionSet, registerFunctions } from "./functions";
 import { provideGroupBy } from "./group-by";
 import { type GridLibrary, type GridModel } from "./library";
-import { modelData } from "./model-data";
+import { constantContent, modelData } from "./model-data";
 import { modelDocument, shownValue } from "./model-document";
 import { registerSheetWriter, writeSheet } from "./sheet-writer";
 import { mendSpilledRange } from "./spilled-range";
@@ -21,6 +21,8 @@ export interface Grid {
   document(): WorkbookDocument;
   /** Enters a text as if typed: "=…" is a formula, "3/16" a date. */
   enter(sheet: string, address: string, text: string): void;
+  /** Writes a value as it is: text stays text. */
+  write(sheet: string, address: string, value: CellValue): void;
   value(sheet: string, address: string): CellValue | CellError;
   /** What the cells of an area show, row by row. */
   values(sheet: string, area: Area): readonly (readonly (CellValue | CellError)[])[];
@@ -57,6 +59,7 @@ export function openGrid(library: GridLibrary, document: WorkbookDocument, funct
     sheetNames: () => sheetNames(model),
     document: () => modelDocument(model),
     enter: (sheet, address, text) => void model.dispatch("UPDATE_CELL", { ...at(sheet, address), content: text }),
+    write: (sheet, address, value) => void model.dispatch("UPDATE_CELL", { ...at(sheet, address), content: constantContent(library, value) }),
     value: (sheet, address) => valueAt(model, at(sheet, address)),
     values: (sheet, area) => valuesIn(model, sheetIdOf(model, sheet), zoneOf(area)),
     results: (sheet, address) => resultsAt(model, at(sheet, address)),
