@@ -73,7 +73,7 @@ function shared(name) {
   return {
     name,
     mode: "production",
-    target: ["web", "es2020"],
+    target: ["web", "es2022"],
     devtool: "source-map", // an eval devtool would need unsafe-eval in the page's content security policy
     output: { path: at(`dist/${name}`), filename: "[name].js", chunkFilename: "[name].js", assetModuleFilename: "[name][ext]", clean: true },
     resolve: { extensions: [".ts", ".js"] },
@@ -87,7 +87,7 @@ function shared(name) {
   };
 }
 
-const swcOptions = { jsc: { parser: { syntax: "typescript" }, target: "es2020" } };
+const swcOptions = { jsc: { parser: { syntax: "typescript" }, target: "es2022" } };
 
 /**
  * Replaces the functions.json of the metadata plugin by ours, which has help addresses and lets error cells through,

@@ -7,8 +7,11 @@ import webpack from "webpack";
 import configure from "../webpack.config.js";
 import { developmentOrigin } from "./function-metadata";
 
-/** Bytes after compression: the panel is to be on screen within a second on a slow line. */
-const firstLoadLimit = 60_000;
+/**
+ * Bytes after compression that a cell waits for. The aim is 60 kB; since every verdict needs the physics, the functions alone are past it,
+ * so this holds what there is until they are split (docs/decisions/first-load.md).
+ */
+const firstLoadLimit = 110_000;
 
 try {
   const { origin, only, quiet } = readArguments();

@@ -22,6 +22,14 @@ export const exampleFormulas: Readonly<Record<string, string>> = {
   FLUID: `PLUMB.FLUID(${TWO_CARS})`,
   QUOTE: `PLUMB.QUOTE(${TWO_CARS})`,
   TUBING: "PLUMB.TUBING(Cars[#Headers], Cars, Catalog!B2)",
+  BALANCE: `PLUMB.BALANCE(${TWO_CARS})`,
+  TRAVEL: `PLUMB.TRAVEL(${TWO_CARS})`,
+  CURVE: `PLUMB.CURVE(${TWO_CARS}, 6)`,
+  VALVEOUT: "PLUMB.VALVEOUT(800, 400, 0.5)",
+  PEDAL: "PLUMB.PEDAL(100, 6, 1)",
+  CUTPLAN: "PLUMB.CUTPLAN({48.5, 6; 22, 9; 71.25, 4}, {96, 9.8; 144, 14.1; 240, 22.6}, 1/16)",
+  BENDS: 'PLUMB.BENDS({0, 0, 0; 100, 0, 0; 100, 100, 0; 100, 100, 100}, 20, "mm")',
+  BURST: 'PLUMB.BURST("3/16", 0.028, 25000, 4)',
 };
 
 const ROWS_SHOWN = 6;

@@ -1,8 +1,14 @@
 /** The heading row of every table-valued answer: names and order are frozen, columns are only appended. */
 import { askColumns, identifyColumns, kitColumns } from "./advice-tables";
+import { balanceColumns } from "./balance-tables";
 import { checkColumns, partColumns, runColumns, tubingColumns, verdictColumns } from "./car-tables";
+import { bendColumns } from "./bends-tables";
+import { burstColumns } from "./burst-tables";
 import type { Column, Units } from "./columns";
+import { curveColumns } from "./curve-table";
+import { cutPlanColumns } from "./cutplan-tables";
 import { fluidColumns, quoteColumns } from "./quote-tables";
+import { travelColumns } from "./travel-table";
 import { adaptColumns, fittingColumns, threadColumns } from "./fitting-tables";
 
 const headingsOf = <Row>(columns: readonly Column<Row>[], units: Units): string[] => columns.map(({ heading }) => heading(units));
@@ -22,4 +28,10 @@ export const answerHeadings = (units: Units): Readonly<Record<string, readonly s
   FLUID: headingsOf(fluidColumns, units),
   QUOTE: headingsOf(quoteColumns, units),
   TUBING: headingsOf(tubingColumns, units),
+  BALANCE: headingsOf(balanceColumns, units),
+  TRAVEL: headingsOf(travelColumns, units),
+  CURVE: headingsOf(curveColumns, units),
+  CUTPLAN: headingsOf(cutPlanColumns, units),
+  BENDS: headingsOf(bendColumns, units),
+  BURST: headingsOf(burstColumns, units),
 });

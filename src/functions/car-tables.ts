@@ -1,6 +1,7 @@
 /** What each answer about cars looks like: its columns, in the order frozen in docs/functions.md. */
 import type { BillLine } from "../core/bill";
 import type { Finding } from "../core/finding";
+import { kitName } from "../core/kits";
 import { inFeet, metres } from "../core/quantity";
 import type { CarReport } from "../core/report";
 import type { Run, RunEnd } from "../core/runs";
@@ -65,6 +66,8 @@ export const verdictColumns: readonly Column<OfCar<CarReport>>[] = [
   longLength("Tube", of((report) => metres(report.runs.reduce((sum, run) => sum + (run.length ?? 0), 0)))),
   text("Price", of((report) => report.price)),
   text("Assumed", ({ item, problem }) => (item ? assumed(item) : problem)),
+  text("Kit", of(({ kit }) => kit.chosen && kitName(kit.chosen))),
+  text("Kit cost", of(({ kit }) => kit.chosen?.cost)),
 ];
 
 function assumed(report: CarReport): string {

@@ -24,6 +24,16 @@ export const longLength = <Row>(heading: string, of: (row: Row) => Metres | unde
   cell: (row, units) => shown(of(row), units === "us" ? inFeet : Number, 3),
 });
 
+/** A figure under a heading that carries its unit in each system. */
+export const figureIn = ({ us, metric }: Readonly<Record<Units, readonly [unit: string, digits: number, convert: (value: never) => number]>>) =>
+  <Row>(heading: string, of: (row: Row) => number | undefined): Column<Row> => ({
+    heading: (units) => `${heading} (${(units === "us" ? us : metric)[0]})`,
+    cell: (row, units) => {
+      const [value, [, digits, convert]] = [of(row), units === "us" ? us : metric];
+      return value === undefined || !Number.isFinite(value) ? "" : rounded(convert(value as never), digits);
+    },
+  });
+
 const shown = (value: Metres | undefined, convert: (value: Metres) => number, digits: number): CellValue => (value === undefined ? "" : rounded(convert(value), digits));
 
 export const rounded = (value: number, digits: number): number => Number(value.toFixed(digits));

@@ -5,6 +5,7 @@ import { fitTube, joinFaces, type AdapterStep, type Fitting, type FittingStock, 
 import { sayFace, type JointFace } from "../core/joint";
 import { inches, inInches, inMillimetres, millimetres, type Metres } from "../core/quantity";
 import { defaultSettings } from "../core/settings";
+import { threadProbabilities } from "../core/reading-likelihood";
 import { readThread, type ThreadCandidate } from "../core/thread-reading";
 import { sayTube } from "../core/tube";
 import type { CellValue } from "../workbook/document";
@@ -25,9 +26,17 @@ export function threadTable({ diameter, pitch, unit, gender }: ThreadArguments):
   const us = readUnit(unit) === "in";
   const limits = { diameter: defaultSettings.nearMissDiameter, pitchShare: defaultSettings.nearMissPitchShare };
   const reading = { diameter: readLength("diameter", diameter, us ? "in" : "mm"), pitch: readPitch(pitch, us), gender: readGender("gender", gender, "male") };
-  const candidates = readThread(standardThreads.map(({ thread }) => thread), reading, limits);
+  const candidates = readThread(listedThreads, reading, limits);
   if (candidates.length === 0) throw notAvailable(`No listed thread is near ${String(diameter)} ${us ? "in" : "mm"}${reading.pitch === undefined ? "" : ` with ${String(pitch)} ${us ? "threads per inch" : "mm pitch"}`}.`);
-  return laidOut(threadColumns(us), candidates, us ? "us" : "metric");
+  const probabilities = threadProbabilities(listedThreads, reading.gender, reading, { diameter: defaultSettings.diameterSpread, pitch: defaultSettings.pitchSpread });
+  return laidOut(threadColumns(us), candidates.map((one) => ({ ...one, probability: probabilities[listedThreads.indexOf(one.thread)] ?? 0 })), us ? "us" : "metric");
+}
+
+const listedThreads = standardThreads.map(({ thread }) => thread);
+
+export interface ProbableThread extends ThreadCandidate {
+  /** Among the listed threads, all alike beforehand. */
+  readonly probability: number;
 }
 
 /** Inch readings count threads per inch, metric ones measure the pitch. */
@@ -37,7 +46,7 @@ function readPitch(pitch: unknown, us: boolean): Metres | undefined {
   return us ? inches(1 / value) : millimetres(value);
 }
 
-export const threadColumns = (us: boolean): Column<ThreadCandidate>[] => [
+export const threadColumns = (us: boolean): Column<ProbableThread>[] => [
   text("Thread", ({ thread }) => thread.name),
   text("Series", (row) => listed(row)?.series),
   length("Least", ({ window }) => window.least),
@@ -48,6 +57,7 @@ export const threadColumns = (us: boolean): Column<ThreadCandidate>[] => [
   text("Match", ({ match }) => match),
   text("Mistaken for", ({ mistakenFor }) => mistakenFor.join("; ")),
   text("Source", (row) => listed(row)?.source),
+  text("Probability", ({ probability }) => rounded(probability, 4)),
 ];
 
 const listed = ({ thread }: ThreadCandidate) => standardThreads.find((one) => one.thread.name === thread.name);

@@ -13,6 +13,9 @@ import { adaptTable, fittingTable, threadTable } from "./fitting-tables";
 import { fluidColumns, fluidRows, quoteColumns, quoteRows } from "./quote-tables";
 import { catalogueFor, rememberCatalogue, reportRows } from "./reports";
 
+export * from "./physics-functions";
+export * from "./workshop-functions";
+
 /**
  * Checks the shop's tables, keeps them for this session and returns the key that the other functions take.
  * @customfunction CATALOG
@@ -36,7 +39,7 @@ export function catalog(tables: unknown[][][]): string {
  * @param [pitch] Threads per inch with unit in, pitch in millimetres with unit mm.
  * @param [unit] "in" (also when left out) or "mm".
  * @param [gender] "male" (also when left out) or "female".
- * @returns Thread, series, limits, both distances, match, near misses, source.
+ * @returns Thread, series, limits, both distances, match, near misses, source, probability.
  */
 export function thread(diameter: unknown, pitch?: unknown, unit?: unknown, gender?: unknown): unknown[][] {
   return answer(() => threadTable({ diameter, pitch, unit, gender }));
@@ -133,12 +136,12 @@ export function ask(headings: unknown[][], rows: unknown[][], catalog: unknown):
 }
 
 /**
- * Chooses for each car the pre-bent set that covers its runs at least cost, or straight tube, and says what is left to make up.
+ * Chooses for each car the pre-bent sets that cover its runs at least cost, or straight tube, and says what is left to make up.
  * @customfunction KIT
  * @param headings Heading row of the cars, as Cars[#Headers].
  * @param rows Rows of cars, as Cars or Cars[@].
  * @param catalog Key from PLUMB.CATALOG.
- * @returns One row a car: set, runs covered and made up, adapters, cost, cost from straight tube, sets possible.
+ * @returns One row a car: sets, runs covered and made up, adapters, cost, cost from straight tube, sets possible, runs unused, why the next best lost.
  */
 export function kit(headings: unknown[][], rows: unknown[][], catalog: unknown): unknown[][] {
   return answer(() => {
@@ -148,19 +151,19 @@ export function kit(headings: unknown[][], rows: unknown[][], catalog: unknown):
 }
 
 /**
- * Names the valve bodies and masters that match ports somebody saw and measured, best first, and the port that would decide.
+ * Names the valve bodies and masters that match ports somebody saw and measured, most probable first, and the measurement that would decide.
  * @customfunction IDENTIFY
  * @param headings Heading row of what was seen, as Seen[#Headers].
  * @param rows Rows of ports seen, as Seen.
  * @param catalog Key from PLUMB.CATALOG.
- * @returns Up to five rows a body: component, ports matched, unexplained and not seen, what speaks against it, deciding port.
+ * @returns Up to five rows a body: component, ports matched, unexplained and not seen, what speaks against it, deciding port, probability.
  */
 export function identify(headings: unknown[][], rows: unknown[][], catalog: unknown): unknown[][] {
   return answer(() => identifyTable(catalogueFor(catalog), headings, rows));
 }
 
 /**
- * Sums each car up in one row: verdict, findings by severity, open questions, runs, tube, price of its lines, assumptions.
+ * Sums each car up in one row: verdict, findings by severity, open questions, runs, tube, price of its lines, assumptions, kit.
  * @customfunction VERDICT
  * @param headings Heading row of the cars, as Cars[#Headers].
  * @param rows Rows of cars, as Cars or Cars[@].

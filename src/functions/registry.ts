@@ -19,4 +19,12 @@ export const worksheetFunctions: Readonly<Record<string, WorksheetFunction>> = {
   FLUID: functions.fluid,
   QUOTE: functions.quote,
   TUBING: functions.tubing,
+  BALANCE: functions.balance,
+  TRAVEL: functions.travel,
+  CURVE: functions.curve,
+  VALVEOUT: functions.valveout,
+  PEDAL: functions.pedal,
+  CUTPLAN: functions.cutplan,
+  BENDS: functions.bends,
+  BURST: functions.burst,
 };

@@ -24,10 +24,7 @@ export function memoryWorkbook(initial: readonly TableContent[] = []): MemoryWor
   const past: (() => void)[] = [];
   let selection: MemoryWorkbook["selection"];
   const sheetNames = (): string[] => [...[...tables.values()].map(({ sheet }) => sheet), ...sheets.keys()];
-  const replaceTable = (table: TableContent): void => {
-    tables.set(table.name.toLowerCase(), table);
-    changes.note([table.name]);
-  };
+  const replaceTable = (table: TableContent): void => { tables.set(table.name.toLowerCase(), table); changes.note([table.name]); };
   return {
     sheets,
     get selection() {
@@ -35,18 +32,12 @@ export function memoryWorkbook(initial: readonly TableContent[] = []): MemoryWor
     },
     tableNames: () => Promise.resolve([...tables.values()].map(({ name }) => name)),
     readTable: (name) => Promise.resolve(tables.get(name.toLowerCase())),
-    selectTableRow: (name, row, column) => answer(() => {
-      const table = known(tables, name);
-      if (!table.rows[row]) throw new Error(`The table ${table.name} has no row ${row + 1}.`);
-      const heading = column === undefined ? undefined : table.headings[headingIndex(table.headings, column)];
-      selection = { table: table.name, row, ...(heading === undefined ? {} : { column: String(heading) }) };
-    }),
+    selectTableRow: (name, row, column) => answer(() => { selection = selected(known(tables, name), row, column); }),
     writeTableCell: ({ table: name, row, column }, value) => answer(() => {
       const table = known(tables, name);
-      const before = table.rows[row]?.[headingIndex(table.headings, column)];
       replaceTable(withCell(table, row, column, value));
       past.push(() => { replaceTable(table); });
-      return before ?? "";
+      return table.rows[row]?.[headingIndex(table.headings, column)] ?? "";
     }),
     writeSheet: (wanted, rows) => answer(() => {
       const name = freeSheetName(wanted, sheetNames());
@@ -63,6 +54,12 @@ export function memoryWorkbook(initial: readonly TableContent[] = []): MemoryWor
     },
     undo: () => { past.pop()?.(); },
   };
+}
+
+function selected(table: TableContent, row: number, column: string | undefined): MemoryWorkbook["selection"] {
+  if (!table.rows[row]) throw new Error(`The table ${table.name} has no row ${row + 1}.`);
+  const heading = column === undefined ? undefined : table.headings[headingIndex(table.headings, column)];
+  return { table: table.name, row, ...(heading === undefined ? {} : { column: String(heading) }) };
 }
 
 /** Turns a throw into a rejection, as a caller of the port expects. */

@@ -15,6 +15,8 @@ export interface Room {
   readonly capacity: number;
   /** Only fillings worth more than this are wanted. */
   readonly above: number;
+  /** Improvements not larger than this are not looked for; 0.5 when all values are whole. The larger, the quicker. */
+  readonly step: number;
 }
 
 export interface Filling {
@@ -24,14 +26,13 @@ export interface Filling {
 }
 
 /**
- * The most valuable filling of each room.
- * @param step improvements smaller than this are not looked for: 0.5 when all values are whole
+ * The most valuable filling of each room, to within its step.
  * @returns one for each room, undefined where none is worth more than the room asks; undefined as a whole when the budget ran out
  */
-export function bestFillings(things: readonly Thing[], rooms: readonly Room[], budget: Budget, step = 1e-9): (Filling | undefined)[] | undefined {
+export function bestFillings(things: readonly Thing[], rooms: readonly Room[], budget: Budget): (Filling | undefined)[] | undefined {
   const largest = Math.max(0, ...rooms.map(({ capacity }) => capacity));
   const lots = lotsOf(things, largest);
-  const search: Search = { rooms, largest, step, best: Float64Array.from(rooms, ({ above }) => above), bestState: new Int32Array(rooms.length).fill(-1), list: [0], used: 1 };
+  const search: Search = { rooms, largest, best: Float64Array.from(rooms, ({ above }) => above), bestState: new Int32Array(rooms.length).fill(-1), list: [0], used: 1 };
   weights[0] = values[0] = 0;
   parents[0] = -1;
   for (const [index, lot] of lots.entries()) {
@@ -45,7 +46,6 @@ export function bestFillings(things: readonly Thing[], rooms: readonly Room[], b
 interface Search {
   readonly rooms: readonly Room[];
   readonly largest: number;
-  readonly step: number;
   readonly best: Float64Array;
   readonly bestState: Int32Array;
   /** States in order of weight and of value. */
@@ -95,7 +95,9 @@ function addLot(search: Search, lotIndex: number, lot: Lot, nextRatio: number): 
   const { list, largest } = search;
   makeRoomFor(search.used + list.length);
   const merged: number[] = [];
-  let [plain, shifted, top] = [0, 0, -1];
+  let plain = 0;
+  let shifted = 0;
+  let top = -1;
   while (plain < list.length || shifted < list.length) {
     const plainState = list[plain] ?? -1;
     const base = list[shifted] ?? -1;
@@ -123,7 +125,7 @@ function addState(search: Search, parent: number, lotIndex: number, lot: Lot): n
   parents[state] = parent;
   takenLots[state] = lotIndex;
   for (let room = 0; room < search.rooms.length; room += 1) {
-    if (weight <= (search.rooms[room] as Room).capacity && value > (search.best[room] as number) + search.step) {
+    if (weight <= (search.rooms[room] as Room).capacity && value > (search.best[room] as number)) {
       search.best[room] = value;
       search.bestState[room] = state;
     }
@@ -132,11 +134,12 @@ function addState(search: Search, parent: number, lotIndex: number, lot: Lot): n
 }
 
 /** Whether the rest of a room, filled with the best of what is left, could make this filling worth more than the best known. */
-function isPromising({ rooms, best, step }: Search, state: number, ratio: number): boolean {
-  const [weight, value] = [weights[state] as number, values[state] as number];
+function isPromising({ rooms, best }: Search, state: number, ratio: number): boolean {
+  const weight = weights[state] as number;
+  const value = values[state] as number;
   for (let room = 0; room < rooms.length; room += 1) {
-    const left = (rooms[room] as Room).capacity - weight;
-    if (left >= 0 && value + ratio * left > (best[room] as number) + step) return true;
+    const { capacity, step } = rooms[room] as Room;
+    if (capacity >= weight && value + ratio * (capacity - weight) > (best[room] as number) + step) return true;
   }
   return false;
 }

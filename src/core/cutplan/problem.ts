@@ -43,11 +43,26 @@ export const patternLength = ({ pieces }: CuttingProblem, { counts }: Pattern): 
 export const stockCost = ({ stocks }: CuttingProblem, { uses }: CuttingSolution): number =>
   uses.reduce((sum, { pattern, times }) => sum + times * (stocks[pattern.stock]?.cost ?? 0), 0);
 
-/** What leaving out one piece counts as: more than any stock could cost, and more for a longer piece. */
-export function penalties({ pieces, stocks }: CuttingProblem): number[] {
-  const dearest = Math.max(1, ...stocks.map(({ cost }) => cost));
-  const longest = Math.max(1, ...pieces.map(({ length }) => length));
-  return pieces.map(({ length }) => 100 * dearest * (1 + length / longest));
+/** Every plan costs a whole number of these: the greatest common divisor of the stock costs. */
+export const costStep = ({ stocks }: CuttingProblem): number => stocks.reduce((divisor, { cost }) => greatestCommonDivisor(divisor, cost), 0) || 1;
+
+/** What leaving out one piece counts as: far more than any stock could cost, more for a longer piece, and a whole number of cost steps. */
+export function penalties(problem: CuttingProblem): number[] {
+  const step = costStep(problem);
+  const dearest = Math.max(step, ...problem.stocks.map(({ cost }) => cost));
+  const longest = Math.max(1, ...problem.pieces.map(({ length }) => length));
+  return problem.pieces.map(({ length }) => Math.ceil((100 * dearest * (1 + length / longest)) / step) * step);
+}
+
+function greatestCommonDivisor(a: number, b: number): number {
+  let high = a;
+  let low = b;
+  while (low > 0) {
+    const rest = high % low;
+    high = low;
+    low = rest;
+  }
+  return high;
 }
 
 /** Stock and penalties together: what the search makes small. */

@@ -47,11 +47,14 @@ export function enter<C extends Column>(basis: Basis<C>, column: C): boolean {
   const direction = solved(basis, column);
   const row = leavingRow(basis, direction);
   if (row < 0) return false;
+  const change = reducedCost(basis, column);
   pivot(basis, direction, row);
   basis.columns[row] = column;
   basis.pivots += 1;
-  if (basis.pivots % PIVOTS_BETWEEN_INVERSIONS === 0) invert(basis);
-  refresh(basis);
+  if (basis.pivots % PIVOTS_BETWEEN_INVERSIONS === 0) {
+    invert(basis);
+    refresh(basis);
+  } else advance(basis, direction, { row, change });
   return true;
 }
 
@@ -78,26 +81,49 @@ function solved({ size, inverse }: Basis, { rows, entries }: Column): Float64Arr
 
 /** The least ratio; among near-equal ones the largest pivot, for the sake of rounding. */
 function leavingRow({ size, solution }: Basis, direction: Float64Array): number {
-  let [best, least, largest] = [-1, Infinity, 0];
+  let best = -1;
+  let least = Infinity;
+  let largest = 0;
   for (let row = 0; row < size; row += 1) {
     const entry = direction[row] as number;
     if (entry <= SMALLEST_PIVOT) continue;
     const ratio = Math.max(0, solution[row] as number) / entry;
-    if (ratio < least - 1e-12 || (ratio <= least + 1e-12 && entry > largest)) [best, least, largest] = [row, Math.min(ratio, least), entry];
+    if (ratio < least - 1e-12 || (ratio <= least + 1e-12 && entry > largest)) {
+      best = row;
+      least = Math.min(ratio, least);
+      largest = entry;
+    }
   }
   return best;
 }
 
+/** Row operations that make the direction a unit vector; the zeros of the pivot row, which are many, are passed over. */
 function pivot({ size, inverse }: Basis, direction: Float64Array, row: number): void {
   const start = row * size;
   const scale = 1 / (direction[row] as number);
-  for (let at = 0; at < size; at += 1) inverse[start + at] = (inverse[start + at] as number) * scale;
+  const filled: number[] = [];
+  for (let at = 0; at < size; at += 1) {
+    const entry = inverse[start + at] as number;
+    if (entry === 0) continue;
+    inverse[start + at] = entry * scale;
+    filled.push(at);
+  }
   for (let other = 0; other < size; other += 1) {
     const factor = direction[other] as number;
     if (other === row || factor === 0) continue;
     const offset = other * size;
-    for (let at = 0; at < size; at += 1) inverse[offset + at] = (inverse[offset + at] as number) - factor * (inverse[start + at] as number);
+    for (const at of filled) {
+      inverse[offset + at] = (inverse[offset + at] as number) - factor * (inverse[start + at] as number);
+    }
   }
+}
+
+/** Brings solution and duals up to date after a pivot, from what they were before it. */
+function advance({ size, inverse, solution, duals }: Basis, direction: Float64Array, { row, change }: { row: number; change: number }): void {
+  const amount = (solution[row] as number) / (direction[row] as number);
+  for (let other = 0; other < size; other += 1) solution[other] = (solution[other] as number) - amount * (direction[other] as number);
+  solution[row] = amount;
+  for (let at = 0; at < size; at += 1) duals[at] = (duals[at] as number) + change * (inverse[row * size + at] as number);
 }
 
 function refresh(basis: Basis): void {

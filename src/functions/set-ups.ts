@@ -1,0 +1,78 @@
+/** Answers about the physics of cars: cars alike in everything that matters to it share their figures. */
+import { parseCars, type CarRow } from "../catalogue/parse-cars";
+import { sayTableError } from "../catalogue/table-error";
+import { assemble, wheelPaths } from "../core/assembly";
+import type { Gap } from "../core/balance/figures";
+import type { TravelFacts } from "../core/balance/travel";
+import { nameKey, type Catalogue } from "../core/catalogue";
+import { runsOf } from "../core/runs";
+import type { CellValue } from "../workbook/document";
+import { badValue } from "./answer";
+import type { OfCar } from "./car-tables";
+import { laidOut, type Column } from "./columns";
+
+/** A car as the physics reads it; cars alike in everything that matters to it share one. */
+export type SetUp = TravelFacts;
+
+const setUps = new WeakMap<Catalogue, Map<string, SetUp>>();
+const SET_UPS_KEPT = 20_000;
+
+function setUpOf(catalogue: Catalogue, car: NonNullable<CarRow["car"]>): SetUp {
+  const kept = setUps.get(catalogue) ?? new Map<string, SetUp>();
+  setUps.set(catalogue, kept);
+  const { platform, brakes, master, booster, valves, hoses, valveSetting, platformFigures, material, scope } = car;
+  const joins = catalogue.joins.has(nameKey(car.name)) ? car.name : "";
+  const key = JSON.stringify([platform, brakes, master, booster, valves, hoses, valveSetting, platformFigures, material, scope, joins]);
+  const known = kept.get(key);
+  if (known) return known;
+  const made = factsOf(catalogue, car);
+  if (kept.size >= SET_UPS_KEPT) kept.clear();
+  kept.set(key, made);
+  return made;
+}
+
+function factsOf(catalogue: Catalogue, car: NonNullable<CarRow["car"]>): SetUp {
+  const assembly = assemble(catalogue, car);
+  const paths = wheelPaths(assembly);
+  let runs: TravelFacts["runs"] | undefined;
+  // Runs are worked out only where travel is asked for.
+  return { catalogue, assembly, paths, get runs() { return (runs ??= runsOf(catalogue, assembly, paths).runs); } };
+}
+
+/** How a car's part of an answer is made. */
+interface Answer<T> {
+  readonly columns: readonly Column<OfCar<T>>[];
+  readonly items: (facts: SetUp) => readonly T[];
+  /** What keeps figures open. */
+  readonly problem: (facts: SetUp) => string;
+}
+
+/** The heading row, then each car's rows, or one that says why it has none. Cars of one set-up share their figures. */
+export function answerOf<T>(catalogue: Catalogue, [headings, rows]: Ranges, { columns, items, problem }: Answer<T>): CellValue[][] {
+  const parsed = parseCars(headings?.[0] ?? [], rows ?? []);
+  if (parsed.headingErrors.length > 0) throw badValue(parsed.headingErrors.map(sayTableError).join(" "));
+  const { units } = catalogue.settings;
+  const shared = new Map<SetUp, CellValue[][]>();
+  const cellsOf = (facts: SetUp): CellValue[][] => {
+    const known = shared.get(facts) ?? laidOut(columns, itemRows(items(facts), problem(facts)), units).slice(1);
+    shared.set(facts, known);
+    return known;
+  };
+  const each = parsed.cars.flatMap(({ name, car, errors }): CellValue[][] => {
+    const wrong = errors.map(sayTableError).join(" ");
+    const cells = car ? cellsOf(setUpOf(catalogue, car)) : laidOut(columns, [{ label: "", problem: "" }], units).slice(1);
+    // The car's name stands first and its problem last.
+    return cells.map((row) => [name, ...row.slice(1, -1), [wrong, row.at(-1)].filter((one) => one !== "").join(" ")]);
+  });
+  return [...laidOut(columns, [], units), ...each];
+}
+
+const itemRows = <T>(found: readonly T[], problem: string): OfCar<T>[] => (found.length > 0 ? found.map((item) => ({ label: "", problem, item })) : [{ label: "", problem }]);
+
+export type Ranges = readonly (readonly (readonly unknown[])[])[];
+
+/** What keeps figures open, by table, row and column. */
+export function sayGaps({ missing, blocked }: { readonly missing: readonly Gap[]; readonly blocked?: string | undefined }): string {
+  const said = missing.map(({ table, column, subject }) => (table === "Cars" ? `Cars: ${column}` : `${table} ${subject}: ${column}`));
+  return [...(blocked ? [blocked] : []), ...(said.length > 0 ? [`no figure for ${said.join("; ")}`] : [])].join("; ");
+}
