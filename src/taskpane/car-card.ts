@@ -1,10 +1,10 @@
 /** The card of one car in the Flags view, made like a job ticket: a stub with the row, then what is wrong. */
-import type { Finding } from "../core/finding";
+import { capital, type Finding } from "../core/finding";
 import type { FlaggedCar } from "./flags";
 import type { KeyedChild } from "./keyed-children";
 import { element } from "./element";
-import { severityMark } from "./marks";
-import { severityWords } from "./words";
+import { flagMark } from "./marks";
+import { flagWords, severityWords } from "./words";
 
 export const rowKey = (table: string, row: number): string => `${table}|${row}`;
 
@@ -16,11 +16,11 @@ export function carCard(flagged: FlaggedCar, selected: string | undefined): Keye
   return { key, content: JSON.stringify([line.name, line.customer, current, findings]), make: () => cardOf(flagged, current) };
 }
 
-function cardOf({ line, severity, findings }: FlaggedCar, current: boolean): HTMLElement {
-  return element("li", { class: `card card--${severity}`, "data-table": line.table, "data-row": line.row, "aria-current": current ? "true" : undefined },
+function cardOf({ line, group, findings }: FlaggedCar, current: boolean): HTMLElement {
+  return element("li", { class: `card card--${group}`, "data-table": line.table, "data-row": line.row, "aria-current": current ? "true" : undefined },
     element("div", { class: "card__stub" },
-      severityMark(severity),
-      element("span", { class: "card__severity" }, severityWords[severity].name),
+      flagMark(group),
+      element("span", { class: "card__severity" }, flagWords[group].name),
       element("span", { class: "card__row" }, `row ${line.row + 1}`)),
     element("div", { class: "card__body" },
       element("h3", { class: "card__head" },
@@ -29,9 +29,19 @@ function cardOf({ line, severity, findings }: FlaggedCar, current: boolean): HTM
       element("ul", { class: "flags" }, ...findings.map(flagOf))));
 }
 
-const flagOf = ({ code, place, says, cure, basis }: Finding): HTMLElement =>
-  element("li", { class: "flag", "data-code": code },
+const flagOf = (finding: Finding): HTMLElement => {
+  const { code, place, says, cure, basis } = finding;
+  return element("li", { class: "flag", "data-code": code },
     element("p", { class: "flag__place" }, place),
     element("p", { class: "flag__says" }, says),
+    standingOf(finding),
     element("p", { class: "flag__cure" }, element("span", { class: "flag__label" }, "Cure"), ` ${cure}.`),
     element("p", { class: "flag__basis" }, element("span", { class: "flag__label" }, "Rests on"), ` ${basis}`));
+};
+
+/** Why a flag counts no more, or is graded other than its rule says. */
+function standingOf({ standing, severity, because }: Finding): HTMLElement | undefined {
+  if (because === undefined) return undefined;
+  const was = standing === "accepted" ? `${severityWords[severity].name}, ${because}` : capital(because);
+  return element("p", { class: "flag__because" }, `${was}.`);
+}

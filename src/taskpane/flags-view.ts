@@ -1,15 +1,14 @@
 /** The Flags view: what is wrong on which car, worst first. */
-import { SEVERITIES, type Severity } from "../core/finding";
 import type { WorkbookReading } from "../workbook/workbook-reports";
 import { carCard, rowKey } from "./car-card";
 import { element } from "./element";
 import { flagFilterControls } from "./flag-filter";
-import { countFlags, firstCards, flagCounts, flagSections, type FlagSection } from "./flags";
+import { countFlags, firstCards, FLAG_GROUPS, flagCounts, flagSections, type FlagGroup, type FlagSection } from "./flags";
 import { keyedChildren } from "./keyed-children";
-import { severityMark } from "./marks";
+import { flagMark } from "./marks";
 import { noticesOf } from "./notices";
 import type { View, ViewActions } from "./view";
-import { count, sayVerdicts, severityWords } from "./words";
+import { count, flagWords, sayVerdicts } from "./words";
 
 /** Cards drawn at once: enough to work through, few enough to draw at once. */
 const CARDS_AT_ONCE = 100;
@@ -69,7 +68,7 @@ interface Page {
 function pageOf(): Page {
   const tally = element("h2", { class: "tally" });
   const notices = element("div", { class: "notices" });
-  const parts = SEVERITIES.map(sectionOf);
+  const parts = FLAG_GROUPS.map(sectionOf);
   const sections = element("div", { class: "severities" }, ...parts.map(({ content }) => content));
   const nothing = element("p", { class: "nothing" });
   const more = element("button", { type: "button", class: "button more", hidden: true });
@@ -77,7 +76,7 @@ function pageOf(): Page {
     content: element("div", { class: "flags-view" }, tally, notices, sections, nothing, more),
     tally, notices: keyedChildren(notices), sections, nothing, more,
     showSections: (shown, all, selected) => {
-      for (const part of parts) part.show(ofSeverity(shown, part.severity), ofSeverity(all, part.severity), selected);
+      for (const part of parts) part.show(ofGroup(shown, part.group), ofGroup(all, part.group), selected);
       const left = countCards(all) - countCards(shown);
       more.hidden = left === 0;
       more.textContent = `Show ${Math.min(left, CARDS_AT_ONCE)} more of ${left}`;
@@ -85,24 +84,24 @@ function pageOf(): Page {
   };
 }
 
-const ofSeverity = (sections: readonly FlagSection[], severity: Severity): FlagSection["cars"] => sections.find((section) => section.severity === severity)?.cars ?? [];
+const ofGroup = (sections: readonly FlagSection[], group: FlagGroup): FlagSection["cars"] => sections.find((section) => section.group === group)?.cars ?? [];
 const countCards = (sections: readonly FlagSection[]): number => sections.reduce((sum, { cars }) => sum + cars.length, 0);
 
 interface SectionPart {
-  readonly severity: Severity;
+  readonly group: FlagGroup;
   readonly content: HTMLElement;
   show(shown: FlagSection["cars"], all: FlagSection["cars"], selected: string | undefined): void;
 }
 
-function sectionOf(severity: Severity): SectionPart {
-  const { name, asks } = severityWords[severity];
+function sectionOf(group: FlagGroup): SectionPart {
+  const { name, asks } = flagWords[group];
   const number = element("span", { class: "severity__number" });
   const list = element("ol", { class: "cards" });
-  const heading = element("h2", { class: "severity__heading", id: `severity-${severity}` }, severityMark(severity), element("span", { class: "severity__name" }, name), element("span", { class: "severity__asks" }, asks), number);
-  const content = element("section", { class: `severity severity--${severity}`, "aria-labelledby": `severity-${severity}`, hidden: true }, heading, list);
+  const heading = element("h2", { class: "severity__heading", id: `severity-${group}` }, flagMark(group), element("span", { class: "severity__name" }, name), element("span", { class: "severity__asks" }, asks), number);
+  const content = element("section", { class: `severity severity--${group}`, "aria-labelledby": `severity-${group}`, hidden: true }, heading, list);
   const cards = keyedChildren(list);
   return {
-    severity, content,
+    group, content,
     show: (shown, all, selected) => {
       content.hidden = shown.length === 0;
       number.textContent = `${count(countFlags(all), "flag")}, ${count(all.length, "car")}`;

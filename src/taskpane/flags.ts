@@ -1,39 +1,43 @@
-/** What the Flags view shows: findings by severity, worst first, under the car they belong to. */
+/** What the Flags view shows: open findings by severity, worst first, under the car they belong to; behind them those that count no more. */
 import { SEVERITIES, type Finding, type Severity } from "../core/finding";
 import type { CarLine } from "../workbook/workbook-reports";
 
+/** Open findings stand under their severity; accepted ones and those of rules switched off are settled. */
+export type FlagGroup = Severity | "settled";
+export const FLAG_GROUPS: readonly FlagGroup[] = [...SEVERITIES, "settled"];
+
 export interface FlagFilter {
-  /** Undefined shows every severity. */
+  /** Undefined shows every severity, and what is settled behind them. */
   readonly severity: Severity | undefined;
   /** Words that car, customer or flag must have, all of them; "" lets everything through. */
   readonly search: string;
 }
 
-/** The findings of one severity on one car. */
+/** The findings of one group on one car. */
 export interface FlaggedCar {
   readonly line: CarLine;
-  readonly severity: Severity;
+  readonly group: FlagGroup;
   readonly findings: readonly Finding[];
 }
 
 export interface FlagSection {
-  readonly severity: Severity;
+  readonly group: FlagGroup;
   readonly cars: readonly FlaggedCar[];
 }
 
-/** One section a severity, worst first; in it the cars with most such flags first, then in the order of their rows. Empty sections are left out. */
+/** One section a severity, worst first, what is settled last; in it the cars with most such flags first, then in the order of their rows. Empty sections are left out. */
 export function flagSections(cars: readonly CarLine[], filter: FlagFilter): readonly FlagSection[] {
-  const wanted = SEVERITIES.filter((severity) => filter.severity === undefined || filter.severity === severity);
+  const wanted = FLAG_GROUPS.filter((group) => filter.severity === undefined || filter.severity === group);
   const matches = matcherOf(filter.search);
-  const sections = wanted.map((severity) => ({ severity, cars: cars.flatMap((line) => flagged(line, severity, matches)).sort(byMostFlags) }));
+  const sections = wanted.map((group) => ({ group, cars: cars.flatMap((line) => flagged(line, group, matches)).sort(byMostFlags) }));
   return sections.filter((section) => section.cars.length > 0);
 }
 
-/** How many flags of each severity the search leaves. */
+/** How many open flags of each severity the search leaves. */
 export function flagCounts(cars: readonly CarLine[], search: string): Readonly<Record<Severity, number>> {
   const sections = flagSections(cars, { severity: undefined, search });
   const counts = { stop: 0, decide: 0, watch: 0, note: 0 };
-  for (const { severity, cars: those } of sections) counts[severity] = countFlags(those);
+  for (const { group, cars: those } of sections) if (group !== "settled") counts[group] = countFlags(those);
   return counts;
 }
 
@@ -55,16 +59,18 @@ type Matcher = (line: CarLine, finding: Finding) => boolean;
 function matcherOf(search: string): Matcher {
   const words = search.toLowerCase().split(/\s+/).filter((word) => word !== "");
   if (words.length === 0) return () => true;
-  return ({ name, customer }, { place, says, cure, code }) => {
-    const text = [name, customer, place, says, cure, code].join(" ").toLowerCase();
+  return ({ name, customer }, { place, says, cure, code, because = "" }) => {
+    const text = [name, customer, place, says, cure, code, because].join(" ").toLowerCase();
     return words.every((word) => text.includes(word));
   };
 }
 
-function flagged(line: CarLine, severity: Severity, matches: Matcher): FlaggedCar[] {
-  const findings = line.findings.filter((finding) => finding.severity === severity && matches(line, finding));
-  return findings.length > 0 ? [{ line, severity, findings }] : [];
+function flagged(line: CarLine, group: FlagGroup, matches: Matcher): FlaggedCar[] {
+  const findings = line.findings.filter((finding) => groupOf(finding) === group && matches(line, finding));
+  return findings.length > 0 ? [{ line, group, findings }] : [];
 }
+
+const groupOf = ({ standing, severity }: Finding): FlagGroup => (standing === "open" ? severity : "settled");
 
 /** Sorting keeps the order of rows among equals. */
 const byMostFlags = (a: FlaggedCar, b: FlaggedCar): number => b.findings.length - a.findings.length;

@@ -1,9 +1,11 @@
 /** The panel's own marks, drawn as a fitter sketches: told apart by shape, with the word always beside them. */
 import type { Severity } from "../core/finding";
+import type { CarGroup } from "./car-list";
 import { drawing } from "./element";
+import type { FlagGroup } from "./flags";
 
 /** Paths in a square of 20 units; the outline is drawn with the line's own width. */
-const severityPaths: Readonly<Record<Severity, readonly string[]>> = {
+export const severityPaths: Readonly<Record<Severity, readonly string[]>> = {
   // a nut seen end on, closed by a bar
   stop: ["M6 3h8l4 7-4 7H6L2 10z", "M6.5 10h7"],
   // a line that parts: one way or the other
@@ -17,6 +19,16 @@ const severityPaths: Readonly<Record<Severity, readonly string[]>> = {
 /** Hidden from screen readers: the word beside it says the same. */
 export const severityMark = (severity: Severity): SVGSVGElement =>
   drawing("svg", { class: `mark mark--${severity}`, viewBox: "0 0 20 20", "aria-hidden": true, focusable: "false" }, ...severityPaths[severity].map((d) => drawing("path", { d })));
+
+/** What is settled is a slip signed off. */
+export const flagMark = (group: FlagGroup): SVGSVGElement =>
+  group === "settled" ? drawing("svg", { class: "mark mark--settled", viewBox: "0 0 20 20", "aria-hidden": true, focusable: "false" }, ...["M4 2.5h8.5L16 6v11.5H4z", "M6.5 11.5 9 14l4.5-6"].map((d) => drawing("path", { d }))) : severityMark(group);
+
+/** A sound car has a tick of its own; the others have the mark of their worst finding. */
+export const carMark = (group: CarGroup): SVGSVGElement =>
+  group === "sound"
+    ? drawing("svg", { class: "mark mark--sound", viewBox: "0 0 20 20", "aria-hidden": true, focusable: "false" }, drawing("path", { d: "M3.5 11 8 15.5 16.5 4.5" }))
+    : severityMark(group === "hold" ? "stop" : group);
 
 /**
  * A length of tube with a flare and a nut at each end, drawn to scale beside the longest of its list; the estimated part is dashed.

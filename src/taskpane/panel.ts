@@ -2,14 +2,19 @@
 import { rememberCatalogue, remembered } from "../functions/reports";
 import { followWorkbook, type Following, type WorkbookListener, type WorkbookReading } from "../workbook/workbook-reports";
 import type { WorkbookPort } from "../workbook/port";
+import { chosenCar } from "./car-list";
+import { carsView } from "./cars-view";
 import { cautionNote } from "./caution";
+import { drawingView } from "./drawing-view";
 import { element } from "./element";
 import { emptyWorkbook } from "./empty-workbook";
 import { failureNotice } from "./failure";
 import { flagsView } from "./flags-view";
+import { questionsView } from "./questions-view";
+import { recall, remember } from "./remembered";
 import { tabsOf, type Tabs } from "./tabs";
 import { tubeView } from "./tube-view";
-import type { View } from "./view";
+import type { View, ViewActions } from "./view";
 import { sayNumber, sayVerdicts } from "./words";
 
 export interface PanelOptions {
@@ -75,10 +80,14 @@ function pageOf(port: WorkbookPort): PanelPage {
   const state: { reading: WorkbookReading | undefined } = { reading: undefined };
   const message = messageLine();
   const progress = progressLine();
-  const actions = { selectRow: (table: string, row: number) => void selectRow(port, message, table, row) };
-  const views: readonly View[] = [flagsView(actions), tubeView(actions)];
   const showChosen = (): void => { if (state.reading) views.find(({ id }) => id === tabs.chosen())?.show(state.reading); };
-  const tabs = tabsOf("Views", views, showChosen);
+  const actions = actionsOf({ port, message, showChosen, turnTo: (view) => { tabs.turnTo(view); } });
+  const views: readonly View[] = [flagsView(actions), carsView(actions), questionsView(actions), drawingView(actions), tubeView(actions)];
+  const tabs = tabsOf("Views", views, { first: recall(VIEW), onChoose: (id) => {
+      remember(VIEW, id);
+      showChosen();
+    },
+  });
   const frame = frameOf({ tabs, progress, message });
   return {
     content: frame.content,
@@ -97,6 +106,29 @@ function pageOf(port: WorkbookPort): PanelPage {
       frame.showProblem(failureNotice(error, retry));
     },
     hideFailure: () => { frame.showProblem(undefined); },
+  };
+}
+
+/** Under which the chosen view is remembered. */
+const VIEW = "view";
+
+interface ActionParts {
+  readonly port: WorkbookPort;
+  readonly message: MessageLine;
+  readonly showChosen: () => void;
+  readonly turnTo: ViewActions["turnTo"];
+}
+
+function actionsOf({ port, message, showChosen, turnTo }: ActionParts): ViewActions {
+  const chosen = chosenCar();
+  return {
+    turnTo,
+    selectRow: (table, row) => void selectRow(port, message, table, row),
+    carOf: chosen.of,
+    chooseCar: (line) => {
+      chosen.choose(line);
+      showChosen();
+    },
   };
 }
 
@@ -121,13 +153,13 @@ function frameOf({ tabs, progress, message }: FrameParts): Frame {
   const views = element("div", { class: "views", hidden: true }, ...tabs.panels);
   const caution = cautionNote();
   const content = element("section", { class: "plumbline", "aria-label": "Plumbline" },
-    element("header", { class: "head" }, name, tabs.list, progress.bar), progress.text, message.visible, problem, empty, views, caution, message.spoken);
-  for (const part of [tabs.list, caution]) part.hidden = true;
+    element("header", { class: "head" }, name, tabs.strip, progress.bar), progress.text, message.visible, problem, empty, views, caution, message.spoken);
+  for (const part of [tabs.strip, caution]) part.hidden = true;
   return {
     content,
     show: (instead) => {
       empty.replaceChildren(...(instead ? [instead] : []));
-      for (const part of [views, tabs.list]) part.hidden = instead !== undefined;
+      for (const part of [views, tabs.strip]) part.hidden = instead !== undefined;
       name.classList.toggle("unseen", instead === undefined);
       caution.hidden = false;
     },

@@ -1,5 +1,5 @@
 /** What a view of the panel is, and what it may ask of the panel. */
-import type { WorkbookReading } from "../workbook/workbook-reports";
+import type { CarLine, WorkbookReading } from "../workbook/workbook-reports";
 
 export interface View {
   readonly id: string;
@@ -12,4 +12,9 @@ export interface View {
 export interface ViewActions {
   /** Selects a row of a table in the sheet; 0 is the first row under the headings. */
   readonly selectRow: (table: string, row: number) => void;
+  /** The car that the views of one car show: one choice for all of them. */
+  readonly carOf: (reading: WorkbookReading) => CarLine | undefined;
+  readonly chooseCar: (line: CarLine) => void;
+  /** Shows another view, with the focus on it. */
+  readonly turnTo: (view: string) => void;
 }

@@ -1,8 +1,10 @@
 /** The words of the panel for what the core counts and measures. */
 import type { Severity } from "../core/finding";
+import type { FlagGroup } from "./flags";
 import type { Verdict } from "../core/report";
 import { inFeet, inInches, inMillimetres, type Metres } from "../core/quantity";
 import type { Settings } from "../core/settings";
+import type { CarGroup } from "./car-list";
 
 export type Units = Settings["units"];
 
@@ -12,6 +14,17 @@ export const severityWords: Readonly<Record<Severity, { readonly name: string; r
   decide: { name: "Decide", asks: "Someone has to choose." },
   watch: { name: "Watch", asks: "It works; know about it." },
   note: { name: "Note", asks: "For the record." },
+};
+
+/** What each group of cars is called; the words of the tally. */
+export const groupWords: Readonly<Record<CarGroup, { readonly name: string }>> = {
+  hold: { name: "On hold" }, decide: { name: "To decide" }, watch: { name: "To watch" }, sound: { name: "Sound" },
+};
+
+/** The same for the groups of the Flags view. */
+export const flagWords: Readonly<Record<FlagGroup, { readonly name: string; readonly asks: string }>> = {
+  ...severityWords,
+  settled: { name: "Settled", asks: "Accepted or switched off; not counted." },
 };
 
 const verdictWords: Readonly<Record<Verdict, string>> = { stop: "on hold", decide: "to decide", watch: "to watch", note: "sound", sound: "sound" };

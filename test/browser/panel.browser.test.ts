@@ -1,42 +1,8 @@
-import { readFileSync } from "node:fs";
-import { createServer, type Server } from "node:http";
-import type { AddressInfo } from "node:net";
-import { join, resolve } from "node:path";
-import axe from "axe-core";
-import { build } from "esbuild";
-import { chromium, type Browser, type Locator, type Page } from "playwright-core";
+import type { Locator, Page } from "playwright-core";
 import { demoTables } from "../../src/catalogue/demo";
-import { browserArguments, findBrowser } from "../../scripts/browser";
+import { panelPages, violations } from "./panel-pages";
 
-const projectFolder = resolve(__dirname, "../..");
-const stylesheet = readFileSync(join(projectFolder, "src/taskpane/panel.css"), "utf8");
-/** As strict as the add-in's own page. */
-const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src data:; connect-src 'self'; base-uri 'none'; form-action 'none'";
-const markup = `<!doctype html><html lang="en" class="plumbline-page"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width">
-<title>Panel</title><link rel="icon" href="data:,"></head><body><main id="panel"></main><script src="panel-page.js"></script></body></html>`;
-
-let browser: Browser;
-let server: Server;
-let address: string;
-
-beforeAll(async () => {
-  const bundle = await build({ entryPoints: [join(__dirname, "panel-page.ts")], bundle: true, write: false, format: "iife", target: "es2020" });
-  const files = new Map([["/", ["text/html", markup]], ["/panel-page.js", ["text/javascript", bundle.outputFiles[0]?.text ?? ""]], ["/panel.css", ["text/css", stylesheet]]]);
-  server = createServer((request, response) => {
-    const [type, text] = files.get(new URL(request.url ?? "/", "http://panel").pathname) ?? ["", ""];
-    response.writeHead(type ? 200 : 404, { "content-type": `${type}; charset=utf-8`, "content-security-policy": policy }).end(text);
-  });
-  await new Promise<void>((listening) => { server.listen(0, "127.0.0.1", listening); });
-  address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
-  browser = await chromium.launch({ executablePath: findBrowser(), args: [...browserArguments] });
-});
-
-afterEach(() => Promise.all(browser.contexts().map((context) => context.close())));
-
-afterAll(async () => {
-  await browser.close();
-  await new Promise((closed) => { server.close(closed); });
-});
+const { open } = panelPages();
 
 describe.each(["light", "dark", "forced colours"] as const)("in %s", (theme) => {
   test.each(["Flags", "Tube"])("axe finds nothing on the %s view", async (view) => {
@@ -62,7 +28,7 @@ test.each([320, 350, 1280])("nothing is wider than a page of %d pixels", async (
 test("flags come worst first, each with its place, sentence, cure and basis under its car", async () => {
   const page = await open();
   const severities = await page.locator(".card__severity").allTextContents();
-  const ranks = severities.map((word) => ["Stop", "Decide", "Watch", "Note"].indexOf(word));
+  const ranks = severities.map((word) => ["Stop", "Decide", "Watch", "Note", "Settled"].indexOf(word));
   expect(ranks.length).toBeGreaterThan(8);
   expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
   // Car 13 of the demo has a 10 psi residual valve, a drum residual, on a line to discs.
@@ -71,6 +37,24 @@ test("flags come worst first, each with its place, sentence, cure and basis unde
   expect(await card.locator(".flag__says").textContent()).toContain("the pads drag");
   expect(await card.locator(".flag__cure").textContent()).toContain("Cure");
   expect(await card.locator(".flag__basis").textContent()).toContain("common practice");
+});
+
+test("a flag accepted for its car or switched off in Settings stands at the end with its reason, and counts no more", async () => {
+  const page = await open();
+  const settled = page.locator(".severity--settled");
+  const stops = async (): Promise<number> => Number(await page.locator(".choice", { has: page.locator("input[value=stop]") }).locator(".choice__number").textContent());
+  const before = await stops();
+  await page.evaluate(() => {
+    window.workbook.edit("Cars", 12, "Accepted", "residual-on-disc: race car");
+    window.workbook.edit("Settings", 0, "Setting", "rule metering-on-rear");
+    window.workbook.edit("Settings", 0, "Value", "off");
+  });
+  await settled.locator(".card", { hasText: "Car 13" }).waitFor();
+  expect(await settled.locator(".card", { hasText: "Car 13" }).locator(".flag__because").textContent()).toBe("Stop, accepted for this car: race car.");
+  expect(await settled.locator(".card", { hasText: "Car 18" }).locator(".flag__because").textContent()).toBe("Switched off in Settings; the rule says decide.");
+  expect(await stops()).toBe(before - 1);
+  expect(await cardOf(page, "Car 13").count()).toBe(0);
+  expect(await violations(page)).toEqual([]);
 });
 
 test("a click or Enter selects the car's row in the sheet and marks the card", async () => {
@@ -100,7 +84,7 @@ test("the choice of a severity and the search narrow the flags, and their counts
   expect(await page.locator(".card").count()).toBe(1);
   expect(await page.locator(".choice", { hasText: "Stop" }).textContent()).toBe("1Stop");
   await page.getByRole("searchbox").fill("no such word anywhere");
-  expect(await page.locator(".nothing").textContent()).toBe("No flag fits this choice.");
+  expect(await page.locator("#view-flags .nothing").textContent()).toBe("No flag fits this choice.");
 });
 
 test("an edit in the sheet changes the flags at once, and keeps focus, scroll and choice", async () => {
@@ -141,6 +125,8 @@ test("the tabs are worked by the arrow keys, one stop of the Tab key", async () 
   const page = await open();
   await page.getByRole("tab", { name: "Flags" }).focus();
   await page.keyboard.press("ArrowRight");
+  expect(await focusedText(page)).toBe("Cars");
+  await page.keyboard.press("End");
   expect(await page.getByRole("tab", { name: "Tube" }).getAttribute("aria-selected")).toBe("true");
   expect(await page.getByRole("tabpanel", { name: "Tube" }).isVisible()).toBe(true);
   expect(await page.locator("[role=tab][tabindex='0']").count()).toBe(1);
@@ -151,7 +137,7 @@ test("the tabs are worked by the arrow keys, one stop of the Tab key", async () 
 test("tube is totalled by material and size, estimated lengths told, runs without a length left out and named", async () => {
   const page = await open();
   await page.getByRole("tab", { name: "Tube" }).click();
-  expect(await page.locator("caption").allTextContents()).toEqual(["Copper-nickel", "Mild steel", "Stainless"]);
+  expect(await page.locator("caption").allTextContents()).toEqual(["Copper-nickel", "Mild steel", "Stainless", "Material not said"]); // Car 26 has not chosen one
   expect(await page.locator(".tube__estimated").count()).toBeGreaterThan(0);
   // Car 23 of the demo names no platform, so none of its lines has a length.
   const notice = page.locator(".notice", { hasText: "not in these totals" });
@@ -208,36 +194,6 @@ test("in a shadow root the panel looks and works the same, and unmounting leaves
   await page.evaluate(() => { window.panel.unmount(); });
   expect(await page.evaluate(() => document.getElementById("panel")?.shadowRoot?.childNodes.length)).toBe(0);
 });
-
-interface Opening {
-  readonly theme?: "light" | "dark" | "forced colours";
-  readonly width?: number;
-  readonly book?: string | undefined;
-  readonly failing?: boolean;
-  readonly shadow?: boolean;
-  readonly waitFor?: string | undefined;
-}
-
-/** Opens the page and waits until it shows something; a complaint of the browser or the page fails the test that opened it. */
-async function open({ theme = "light", width = 350, book = "demo", failing = false, shadow = false, waitFor = ".card" }: Opening = {}): Promise<Page> {
-  const context = await browser.newContext({ viewport: { width, height: 800 }, colorScheme: theme === "dark" ? "dark" : "light", forcedColors: theme === "forced colours" ? "active" : "none" });
-  const page = await context.newPage();
-  const query = new URLSearchParams({ book, ...(failing && { failing: "" }), ...(shadow && { shadow: "" }) });
-  const complaints: string[] = [];
-  page.on("pageerror", ({ message }) => complaints.push(message));
-  page.on("console", (message) => { if (message.type() === "error") complaints.push(message.text()); });
-  await page.goto(`${address}?${query.toString()}`);
-  await page.locator(waitFor).first().waitFor();
-  expect(complaints).toEqual([]);
-  return page;
-}
-
-/** Every rule of axe, its best practices included, as sentences that name the element. */
-async function violations(page: Page): Promise<readonly string[]> {
-  const found = await page.evaluate<axe.AxeResults>(`${axe.source}; axe.run(document, { resultTypes: ["violations"] })`);
-  expect(found.passes.length).toBeGreaterThan(10);
-  return found.violations.flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary ?? ""}`));
-}
 
 function demoColumn(name: string, heading: string): readonly unknown[] {
   const table = demoTables.find((each) => each.name === name);

@@ -21,6 +21,11 @@ describe.each([["light", light], ["dark", dark]])("in %s", (_, palette) => {
   test.each(["paper", "ticket", "desk"])("the edge of a control is told from %s", (ground) => {
     expect(contrast(palette, "edge", ground)).toBeGreaterThanOrEqual(3);
   });
+
+  // The same criterion: the lines of the drawing, which lie on the paper of a ticket.
+  test.each(["front", "rear", "ink"])("a line of the drawing in the colour %s is told from its paper", (colour) => {
+    expect(contrast(palette, colour, "ticket")).toBeGreaterThanOrEqual(3);
+  });
 });
 
 // black on white is 21 : 1 and #777777 on white 4.48 : 1 by the formula of WCAG 2.2, "contrast ratio"

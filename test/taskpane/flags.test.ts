@@ -28,14 +28,26 @@ test("counts follow the search and not the choice of a severity", () => {
   expect(flagCounts(cars, "two stops")).toEqual({ stop: 2, decide: 1, watch: 0, note: 0 });
 });
 
+describe("flags that count no more", () => {
+  const accepted = { ...finding("port-left-open", { place: "block", seen: "seen" }), standing: "accepted", because: "accepted for this car: plugged on Friday" } as const;
+  const off = { ...finding("metering-doubled", { place: "block", seen: "seen" }), standing: "off", because: "switched off in Settings; the rule says decide" } as const;
+  const settled: readonly CarLine[] = [{ ...car(0, "Accepted"), findings: [accepted] }, { ...car(1, "Both", ["circuit-unfed"]), findings: [...car(1, "Both", ["circuit-unfed"]).findings, accepted, off] }];
+  const groups = (filter: FlagFilter): string[] => flagSections(settled, filter).map(({ group, cars: those }) => `${group} ${those.map(({ line }) => line.name).join(", ")}`);
+
+  test("stand in a section of their own at the end, whatever their severity", () => expect(groups({ severity: undefined, search: "" })).toEqual(["stop Both", "settled Both, Accepted"]));
+  test("are not among the flags of one severity", () => expect(groups({ severity: "stop", search: "" })).toEqual(["stop Both"]));
+  test("are found by the reason given", () => expect(groups({ severity: undefined, search: "friday" })).toEqual(["settled Accepted, Both"]));
+  test("are in no count", () => expect(flagCounts(settled, "")).toEqual({ stop: 1, decide: 0, watch: 0, note: 0 }));
+});
+
 test("the first cards are counted over all sections, and a section without cards is left out", () => {
   const sections = flagSections(cars, { severity: undefined, search: "" });
-  expect(firstCards(sections, 3).map(({ severity, cars: those }) => `${severity} ${those.length}`)).toEqual(["stop 2", "decide 1"]);
+  expect(firstCards(sections, 3).map(({ group, cars: those }) => `${group} ${those.length}`)).toEqual(["stop 2", "decide 1"]);
   expect(firstCards(sections, 2)).toHaveLength(1);
 });
 
 function shown(filter: FlagFilter): string[] {
-  return flagSections(cars, filter).flatMap(({ severity, cars: those }) => those.map((one) => `${severity}: ${one.line.name} ${countFlags([one])}`));
+  return flagSections(cars, filter).flatMap(({ group, cars: those }) => those.map((one) => `${group}: ${one.line.name} ${countFlags([one])}`));
 }
 
 function car(row: number, name: string, codes: readonly FindingCode[] = []): CarLine {

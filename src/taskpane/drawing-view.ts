@@ -1,0 +1,133 @@
+/** The Drawing view: the lines of the chosen car from above, and the same in lists. What is picked in one is marked in the other. */
+import type { CarLine, WorkbookReading } from "../workbook/workbook-reports";
+import { carBar } from "./car-bar";
+import { drawPlan, type DrawnPlan } from "./drawing/draw";
+import { layOut } from "./drawing/layout";
+import { listsOf, sayPicked } from "./drawing/lists";
+import { sketchOf, type Sketch } from "./drawing/sketch";
+import { viewportOf, zoomStep, type Viewport } from "./drawing/viewport";
+import { describe } from "./drawing/words";
+import { element } from "./element";
+import type { View, ViewActions } from "./view";
+
+interface Drawn {
+  readonly line: CarLine;
+  readonly report: CarLine["report"];
+  readonly catalogue: WorkbookReading["catalogue"];
+  readonly sketch: Sketch;
+  readonly plan: DrawnPlan;
+}
+
+export function drawingView(actions: ViewActions): View {
+  const page = pageOf();
+  const bar = carBar(actions);
+  const viewport = viewportOf(page.frame);
+  page.content.prepend(bar.content);
+  page.tools.append(...toolButtons(viewport));
+  let drawn: Drawn | undefined;
+  let picked: string | undefined;
+  const pick = (key: string | undefined): void => {
+    picked = key;
+    if (drawn) mark(page, drawn, key);
+  };
+  const follow = (target: EventTarget | null, fromList: boolean): void => {
+    const key = keyUnder(target);
+    if (key === undefined || !drawn) return;
+    pick(key);
+    if (fromList) bringIntoSight(page.frame, key);
+    actions.selectRow(drawn.line.table, drawn.line.row);
+  };
+  page.frame.addEventListener("click", ({ target }) => { follow(target, false); });
+  page.lists.addEventListener("click", ({ target }) => { if (target instanceof Element && target.closest("button")) follow(target, true); });
+  return {
+    id: "drawing", name: "Drawing", content: page.content,
+    show: (reading) => {
+      const line = bar.show(reading);
+      if (drawn && drawn.report === line?.report && drawn.catalogue === reading.catalogue) {
+        drawn = line ? { ...drawn, line } : undefined;
+        return;
+      }
+      const sameCar = drawn?.line.name === line?.name;
+      drawn = line && draw(page, line, reading);
+      if (drawn) viewport.attach(drawn.plan.content, drawn.plan.sheet);
+      pick(sameCar ? picked : undefined);
+    },
+  };
+}
+
+interface Page {
+  readonly content: HTMLElement;
+  readonly note: HTMLElement;
+  readonly work: HTMLElement;
+  readonly frame: HTMLElement;
+  readonly tools: HTMLElement;
+  readonly picked: HTMLElement;
+  readonly lists: HTMLElement;
+}
+
+function pageOf(): Page {
+  const note = element("p", { class: "drawing__note" });
+  const frame = element("div", { class: "drawing__frame", role: "group", tabindex: 0, "aria-label": "Drawing: plus and minus zoom, 0 shows the whole, the arrow keys move a zoomed drawing" });
+  const tools = element("div", { class: "drawing__tools", role: "group", "aria-label": "Size of the drawing" });
+  const picked = element("p", { class: "drawing__picked", role: "status" });
+  const lists = element("div", { class: "drawing__lists" });
+  const work = element("div", { class: "drawing" }, element("div", { class: "drawing__board" }, tools, frame, picked), lists);
+  return { content: element("div", { class: "drawing-view" }, note, work), note, work, frame, tools, picked, lists };
+}
+
+function toolButtons({ zoom, fit }: Viewport): HTMLElement[] {
+  const button = (text: string, label: string, act: () => void): HTMLElement => {
+    const made = element("button", { type: "button", class: "button button--plain drawing__tool", "aria-label": label }, text);
+    made.addEventListener("click", act);
+    return made;
+  };
+  return [button("−", "Smaller", () => { zoom(1 / zoomStep); }), button("+", "Larger", () => { zoom(zoomStep); }), button("Whole car", "Show the whole car", fit)];
+}
+
+function draw(page: Page, line: CarLine, { catalogue }: WorkbookReading): Drawn | undefined {
+  const { report } = line;
+  page.work.hidden = report === undefined;
+  page.note.textContent = report ? sayOpen(report) : "This row could not be worked out, so there is nothing to draw. Its flags say why.";
+  if (!report) return undefined;
+  const sketch = sketchOf(report, catalogue);
+  const plan = drawPlan(sketch, layOut(sketch), describe(sketch));
+  page.frame.replaceChildren(plan.content);
+  page.lists.replaceChildren(...listsOf(sketch, report, catalogue.settings.units));
+  return { line, report, catalogue, sketch, plan };
+}
+
+/** A drawing without lines says which answer it waits for. */
+function sayOpen({ assembly, questions, runs }: NonNullable<CarLine["report"]>): string {
+  const waiting = questions.find(({ blocks }) => blocks);
+  if (assembly.joints.length === 0) return `No line is drawn, because each would be a guess. ${waiting ? `Ask first: ${waiting.ask}` : "The flags say what is missing."}`;
+  const short = runs.filter(({ length, tube }) => length === undefined || tube === undefined).length;
+  return short > 0 && waiting ? `A question mark stands where a tube or a length is not known. Ask first: ${waiting.ask}` : "";
+}
+
+/** What was clicked: a fault before the line it is marked on, a line before the part behind it. */
+function keyUnder(target: EventTarget | null): string | undefined {
+  if (!(target instanceof Element)) return undefined;
+  const fault = target.closest<HTMLElement | SVGElement>("[data-fault]")?.dataset["fault"];
+  return fault === undefined ? target.closest<HTMLElement | SVGElement>("[data-key]")?.dataset["key"] : `fault|${fault}`;
+}
+
+function mark(page: Page, { sketch, plan }: Drawn, key: string | undefined): void {
+  const keys = new Set(key === undefined ? [] : keysOf(sketch, key));
+  for (const node of plan.content.querySelectorAll<SVGElement>("[data-key]")) node.classList.toggle("is-picked", keys.has(node.dataset["key"] ?? ""));
+  for (const node of plan.content.querySelectorAll<SVGElement>("[data-fault]")) node.classList.toggle("is-picked", `fault|${node.dataset["fault"] ?? ""}` === key);
+  for (const node of page.lists.querySelectorAll<HTMLElement>("li")) {
+    const own = node.querySelector<HTMLElement>("[data-fault]")?.dataset["fault"];
+    const current = key !== undefined && (own === undefined ? node.querySelector<HTMLElement>("[data-key]")?.dataset["key"] === key : `fault|${own}` === key);
+    if (current) node.setAttribute("aria-current", "true");
+    else node.removeAttribute("aria-current");
+  }
+  page.picked.textContent = key === undefined ? "" : sayPicked(sketch, key);
+}
+
+/** A fault marks everything it is about. */
+const keysOf = ({ faults }: Sketch, key: string): readonly string[] => (key.startsWith("fault|") ? (faults.find(({ letter }) => `fault|${letter}` === key)?.on ?? []) : [key]);
+
+function bringIntoSight(frame: HTMLElement, key: string): void {
+  const node = [...frame.querySelectorAll<SVGElement>("[data-key], [data-fault]")].find(({ dataset }) => dataset["key"] === key || `fault|${dataset["fault"] ?? ""}` === key);
+  node?.scrollIntoView({ block: "nearest", inline: "nearest" });
+}

@@ -1,0 +1,82 @@
+/** The panel alone in a browser, under a policy as strict as the add-in's own page. */
+import { readFileSync } from "node:fs";
+import { createServer, type Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import { join, resolve } from "node:path";
+import axe from "axe-core";
+import { build } from "esbuild";
+import { chromium, type Browser, type Page } from "playwright-core";
+import { browserArguments, findBrowser } from "../../scripts/browser";
+
+export interface Opening {
+  readonly theme?: "light" | "dark" | "forced colours";
+  readonly width?: number;
+  readonly book?: string | undefined;
+  readonly failing?: boolean;
+  readonly shadow?: boolean;
+  /** Remembered from before, as by a panel that was open in this window. */
+  readonly remembered?: Readonly<Record<string, string>>;
+  readonly waitFor?: string | undefined;
+}
+
+const stylesheet = readFileSync(join(resolve(__dirname, "../.."), "src/taskpane/panel.css"), "utf8");
+const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src data:; connect-src 'self'; base-uri 'none'; form-action 'none'";
+const markup = `<!doctype html><html lang="en" class="plumbline-page"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width">
+<title>Panel</title><link rel="icon" href="data:,"></head><body><main id="panel"></main><script src="panel-page.js"></script></body></html>`;
+
+/**
+ * Starts one browser for the tests of a file, and closes every page after each.
+ * A complaint of the browser or the page, the policy's among them, fails the test that caused it.
+ */
+export function panelPages(): { readonly open: (opening?: Opening) => Promise<Page> } {
+  let browser: Browser;
+  let server: Server;
+  let address: string;
+  let complaints: string[] = [];
+  beforeAll(async () => {
+    server = await serve();
+    address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
+    browser = await chromium.launch({ executablePath: findBrowser(), args: [...browserArguments] });
+  });
+  afterEach(async () => {
+    await Promise.all(browser.contexts().map((context) => context.close()));
+    const heard = complaints;
+    complaints = [];
+    expect(heard).toEqual([]);
+  });
+  afterAll(async () => {
+    await browser.close();
+    await new Promise((closed) => { server.close(closed); });
+  });
+  return {
+    open: async ({ theme = "light", width = 350, book = "demo", failing = false, shadow = false, remembered = {}, waitFor = ".card" } = {}) => {
+      const context = await browser.newContext({ viewport: { width, height: 800 }, colorScheme: theme === "dark" ? "dark" : "light", forcedColors: theme === "forced colours" ? "active" : "none" });
+      const page = await context.newPage();
+      page.on("pageerror", ({ message }) => complaints.push(message));
+      page.on("console", (message) => { if (message.type() === "error") complaints.push(message.text()); });
+      await page.addInitScript((kept) => { for (const [key, value] of Object.entries(kept)) if (sessionStorage.getItem(key) === null) sessionStorage.setItem(key, value); }, remembered);
+      const query = new URLSearchParams({ book, ...(failing && { failing: "" }), ...(shadow && { shadow: "" }) });
+      await page.goto(`${address}?${query.toString()}`);
+      await page.locator(waitFor).first().waitFor();
+      return page;
+    },
+  };
+}
+
+async function serve(): Promise<Server> {
+  const bundle = await build({ entryPoints: [join(__dirname, "panel-page.ts")], bundle: true, write: false, format: "iife", target: "es2020" });
+  const files = new Map([["/", ["text/html", markup]], ["/panel-page.js", ["text/javascript", bundle.outputFiles[0]?.text ?? ""]], ["/panel.css", ["text/css", stylesheet]]]);
+  const server = createServer((request, response) => {
+    const [type, text] = files.get(new URL(request.url ?? "/", "http://panel").pathname) ?? ["", ""];
+    response.writeHead(type ? 200 : 404, { "content-type": `${type}; charset=utf-8`, "content-security-policy": policy }).end(text);
+  });
+  await new Promise<void>((listening) => { server.listen(0, "127.0.0.1", listening); });
+  return server;
+}
+
+/** Every rule of axe, its best practices included, as sentences that name the element. */
+export async function violations(page: Page): Promise<readonly string[]> {
+  const found = await page.evaluate<axe.AxeResults>(`${axe.source}; axe.run(document, { resultTypes: ["violations"] })`);
+  expect(found.passes.length).toBeGreaterThan(10);
+  return found.violations.flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary ?? ""}`));
+}
