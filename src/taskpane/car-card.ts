@@ -3,6 +3,7 @@ import { capital, type Finding } from "../core/finding";
 import type { FlaggedCar } from "./flags";
 import type { KeyedChild } from "./keyed-children";
 import { element } from "./element";
+import { cellAtFault } from "./flag-cell";
 import { flagMark } from "./marks";
 import { flagWords, severityWords } from "./words";
 
@@ -31,7 +32,7 @@ function cardOf({ line, group, findings }: FlaggedCar, current: boolean): HTMLEl
 
 const flagOf = (finding: Finding): HTMLElement => {
   const { code, place, says, cure, basis } = finding;
-  return element("li", { class: "flag", "data-code": code },
+  return element("li", { class: "flag", "data-code": code, "data-column": cellAtFault(finding) },
     element("p", { class: "flag__place" }, place),
     element("p", { class: "flag__says" }, says),
     standingOf(finding),

@@ -8,6 +8,8 @@ import { sayNumber, severityWords } from "./words";
 export interface FlagFilterControls {
   readonly content: HTMLElement;
   readonly filter: () => FlagFilter;
+  /** Cards by car, or by kind of flag. */
+  readonly by: () => "car" | "code";
   /** Shows how many flags stand behind each choice. */
   showCounts(counts: Readonly<Record<Severity, number>>): void;
 }
@@ -16,18 +18,31 @@ export function flagFilterControls(onFilter: () => void): FlagFilterControls {
   const search = element("input", { type: "search", class: "search__field", id: "flag-search", placeholder: "Car, customer, part or word", autocomplete: "off", spellcheck: "false" });
   const choices = [undefined, ...SEVERITIES].map(choiceOf);
   const chosen = (): Severity | undefined => choices.find(({ input }) => input.checked)?.severity;
+  const by = groupingChoice();
   const content = element("div", { class: "filter", role: "search", "aria-label": "Flags" },
     element("fieldset", { class: "choices" }, element("legend", { class: "unseen" }, "Show flags"), ...choices.map(({ label }) => label)),
+    by.content,
     element("div", { class: "search" }, element("label", { class: "unseen", for: "flag-search" }, "Search the flags"), search));
   content.addEventListener("input", onFilter);
   return {
     content,
     filter: () => ({ severity: chosen(), search: search.value }),
+    by: by.chosen,
     showCounts: (counts) => {
       const all = SEVERITIES.reduce((sum, severity) => sum + counts[severity], 0);
       for (const { severity, number } of choices) number.textContent = sayNumber(severity === undefined ? all : counts[severity]);
     },
   };
+}
+
+function groupingChoice(): { readonly content: HTMLElement; readonly chosen: () => "car" | "code" } {
+  const choice = (value: string, text: string, checked: boolean) => {
+    const input = element("input", { type: "radio", class: "unseen", name: "flag-grouping", value, checked });
+    return { input, label: element("label", { class: "choice choice--plain" }, input, element("span", { class: "choice__word" }, text)) };
+  };
+  const [car, code] = [choice("car", "By car", true), choice("code", "By fault", false)];
+  const content = element("fieldset", { class: "choices choices--two" }, element("legend", { class: "unseen" }, "Group the flags"), car.label, code.label);
+  return { content, chosen: () => (code.input.checked ? "code" : "car") };
 }
 
 interface Choice {

@@ -1,6 +1,7 @@
 /** The Flags view: what is wrong on which car, worst first. */
 import type { WorkbookReading } from "../workbook/workbook-reports";
 import { carCard, rowKey } from "./car-card";
+import { codeCards } from "./code-card";
 import { element } from "./element";
 import { flagFilterControls } from "./flag-filter";
 import { countFlags, firstCards, FLAG_GROUPS, flagCounts, flagSections, type FlagGroup, type FlagSection } from "./flags";
@@ -24,7 +25,7 @@ export function flagsView(actions: ViewActions): View {
     page.tally.textContent = `${sayVerdicts(cars.map(({ verdict }) => verdict))}.`;
     page.notices.update(noticesOf(state.reading, actions));
     controls.showCounts(flagCounts(cars, filter.search));
-    page.showSections(firstCards(sections, state.most), sections, state.selected);
+    page.showSections(firstCards(sections, state.most), sections, { selected: state.selected, by: controls.by() });
     page.nothing.textContent = sections.length > 0 ? "" : sayNothing(filter.search !== "" || filter.severity !== undefined);
   };
   const controls = flagFilterControls(() => {
@@ -41,18 +42,25 @@ export function flagsView(actions: ViewActions): View {
     if (!card) return;
     state.selected = rowKey(card.table, card.row);
     drawAll();
-    actions.selectRow(card.table, card.row);
+    actions.selectRow(card.table, card.row, card.column);
   });
   return { id: "flags", name: "Flags", content: page.content, show: (reading) => { state.reading = reading; drawAll(); } };
 }
 
 const sayNothing = (filtered: boolean): string => (filtered ? "No flag fits this choice." : "No flags: every car comes out sound on what the tables say.");
 
-/** The card under the pointer; a click that ends a marking of text is none. */
-function clickedCard(target: EventTarget | null): { readonly table: string; readonly row: number } | undefined {
-  const card = target instanceof Element ? target.closest<HTMLElement>(".card") : null;
-  const marking = target instanceof Element && !target.closest("button") && getSelection()?.type === "Range";
-  return card && !marking ? { table: card.dataset["table"] ?? "", row: Number(card.dataset["row"]) } : undefined;
+/** The row under the pointer, with the cell that the flag there is about; a click that ends a marking of text is none. */
+function clickedCard(target: EventTarget | null): { readonly table: string; readonly row: number; readonly column: string | undefined } | undefined {
+  if (!(target instanceof Element)) return undefined;
+  const place = target.closest<HTMLElement>("[data-table]");
+  const marking = !target.closest("button") && getSelection()?.type === "Range";
+  if (!place || marking) return undefined;
+  return { table: place.dataset["table"] ?? "", row: Number(place.dataset["row"]), column: target.closest<HTMLElement>("[data-column]")?.dataset["column"] };
+}
+
+interface Shown {
+  readonly selected: string | undefined;
+  readonly by: "car" | "code";
 }
 
 interface Page {
@@ -62,7 +70,7 @@ interface Page {
   readonly sections: HTMLElement;
   readonly nothing: HTMLElement;
   readonly more: HTMLButtonElement;
-  showSections(shown: readonly FlagSection[], all: readonly FlagSection[], selected: string | undefined): void;
+  showSections(shown: readonly FlagSection[], all: readonly FlagSection[], how: Shown): void;
 }
 
 function pageOf(): Page {
@@ -75,9 +83,11 @@ function pageOf(): Page {
   return {
     content: element("div", { class: "flags-view" }, tally, notices, sections, nothing, more),
     tally, notices: keyedChildren(notices), sections, nothing, more,
-    showSections: (shown, all, selected) => {
-      for (const part of parts) part.show(ofGroup(shown, part.group), ofGroup(all, part.group), selected);
-      const left = countCards(all) - countCards(shown);
+    showSections: (shown, all, how) => {
+      // A card a code holds all its cars, so nothing is left for later.
+      const drawn = how.by === "code" ? all : shown;
+      for (const part of parts) part.show(ofGroup(drawn, part.group), ofGroup(all, part.group), how);
+      const left = countCards(all) - countCards(drawn);
       more.hidden = left === 0;
       more.textContent = `Show ${Math.min(left, CARDS_AT_ONCE)} more of ${left}`;
     },
@@ -90,7 +100,7 @@ const countCards = (sections: readonly FlagSection[]): number => sections.reduce
 interface SectionPart {
   readonly group: FlagGroup;
   readonly content: HTMLElement;
-  show(shown: FlagSection["cars"], all: FlagSection["cars"], selected: string | undefined): void;
+  show(shown: FlagSection["cars"], all: FlagSection["cars"], how: Shown): void;
 }
 
 function sectionOf(group: FlagGroup): SectionPart {
@@ -102,10 +112,10 @@ function sectionOf(group: FlagGroup): SectionPart {
   const cards = keyedChildren(list);
   return {
     group, content,
-    show: (shown, all, selected) => {
+    show: (shown, all, { selected, by }) => {
       content.hidden = shown.length === 0;
       number.textContent = `${count(countFlags(all), "flag")}, ${count(all.length, "car")}`;
-      cards.update(shown.map((car) => carCard(car, selected)));
+      cards.update(by === "code" ? codeCards(group, shown) : shown.map((car) => carCard(car, selected)));
     },
   };
 }

@@ -1,7 +1,7 @@
 /** The side panel: the same in the spreadsheet's pane and in the local page. */
 import { rememberCatalogue, remembered } from "../functions/reports";
 import { followWorkbook, type Following, type WorkbookListener, type WorkbookReading } from "../workbook/workbook-reports";
-import type { WorkbookPort } from "../workbook/port";
+import type { CellValue, TablePlace, WorkbookPort } from "../workbook/port";
 import { chosenCar } from "./car-list";
 import { carsView } from "./cars-view";
 import { cautionNote } from "./caution";
@@ -123,7 +123,8 @@ function actionsOf({ port, message, showChosen, turnTo }: ActionParts): ViewActi
   const chosen = chosenCar();
   return {
     turnTo,
-    selectRow: (table, row) => void selectRow(port, message, table, row),
+    selectRow: (table, row, column) => void selectRow(port, message, { table, row, column }),
+    writeCell: (place, value) => writeCell(port, message, place, value),
     carOf: chosen.of,
     chooseCar: (line) => {
       chosen.choose(line);
@@ -170,13 +171,32 @@ function frameOf({ tabs, progress, message }: FrameParts): Frame {
   };
 }
 
-async function selectRow(port: WorkbookPort, message: MessageLine, table: string, row: number): Promise<void> {
+interface Selected {
+  readonly table: string;
+  readonly row: number;
+  readonly column: string | undefined;
+}
+
+const sayError = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+async function writeCell(port: WorkbookPort, message: MessageLine, place: TablePlace, value: CellValue): Promise<CellValue | undefined> {
   try {
-    await port.selectTableRow(table, row);
+    const before = await port.writeTableCell(place, value);
+    message.clear();
+    return before;
+  } catch (error) {
+    message.show(`${place.column} was not written. ${sayError(error)}`);
+    return undefined;
+  }
+}
+
+async function selectRow(port: WorkbookPort, message: MessageLine, { table, row, column }: Selected): Promise<void> {
+  try {
+    await port.selectTableRow(table, row, column);
     message.clear();
     message.speak(`Row ${row + 1} of ${table} is selected in the sheet.`);
   } catch (error) {
-    message.show(`That row could not be selected. ${error instanceof Error ? error.message : String(error)}`);
+    message.show(`That row could not be selected. ${sayError(error)}`);
   }
 }
 

@@ -1,5 +1,6 @@
 /** The Questions view: a script for the phone. All open questions in sight, best first, each with its reason and what each answer decides. */
 import type { RankedQuestion } from "../core/ask";
+import type { CellValue, TablePlace } from "../workbook/port";
 import type { CarLine, WorkbookReading } from "../workbook/workbook-reports";
 import { rowKey } from "./car-card";
 import { carBar } from "./car-bar";
@@ -30,14 +31,50 @@ export function questionsView(actions: ViewActions): View {
     parts.update(shown.map((one) => callOf(one, all)));
   };
   const scope = scopeChoice(draw);
+  const undo = undoLine(actions);
   list.addEventListener("click", ({ target }) => {
+    const chip = target instanceof Element ? target.closest<HTMLElement>("[data-answer]") : null;
+    const asked = chip?.closest<HTMLElement>(".call")?.dataset["car"];
+    const answered = state.reading?.cars.find(({ table, row }) => rowKey(table, row) === asked);
+    if (chip && answered) {
+      void undo.write({ table: answered.table, row: answered.row, column: chip.dataset["column"] ?? "" }, chip.dataset["answer"] ?? "", answered.name);
+      return;
+    }
     const call = target instanceof Element && target.closest("button") ? target.closest<HTMLElement>(".call") : null;
     const line = state.reading?.cars.find(({ table, row }) => rowKey(table, row) === call?.dataset["car"]);
     if (!line) return;
     actions.chooseCar(line);
     actions.selectRow(line.table, line.row);
   });
-  return { id: "questions", name: "Questions", content: element("div", { class: "questions-view" }, scope.content, bar.content, summary, calls, list, more), show: (reading) => { state.reading = reading; draw(); } };
+  return { id: "questions", name: "Questions", content: element("div", { class: "questions-view" }, scope.content, bar.content, summary, undo.content, calls, list, more), show: (reading) => { state.reading = reading; draw(); } };
+}
+
+interface UndoLine {
+  readonly content: HTMLElement;
+  write(place: TablePlace, answer: string, car: string): Promise<void>;
+}
+
+/** Writes an answer into the car's row and offers to take the last one back. */
+function undoLine({ writeCell }: ViewActions): UndoLine {
+  const said = element("span", {});
+  const button = element("button", { type: "button", class: "button" }, "Take it back");
+  const content = element("p", { class: "undo-answer", role: "status", hidden: true }, said, button);
+  let last: { readonly place: TablePlace; readonly before: CellValue } | undefined;
+  button.addEventListener("click", () => {
+    if (!last) return;
+    const { place, before } = last;
+    void writeCell(place, before).then((held) => { if (held !== undefined) { last = undefined; content.hidden = true; } });
+  });
+  return {
+    content,
+    write: async (place, answer, car) => {
+      const before = await writeCell(place, answer);
+      if (before === undefined) return;
+      last = { place, before };
+      said.textContent = `${place.column} of ${car} is now ${answer}.`;
+      content.hidden = false;
+    },
+  };
 }
 
 const questionsOf = ({ report }: CarLine): readonly RankedQuestion[] => report?.questions ?? [];
@@ -52,7 +89,7 @@ export function callsOf(cars: readonly CarLine[]): readonly CarLine[] {
 function sayOpen(line: CarLine | undefined): string {
   if (!line?.report) return line ? "This row could not be worked out, so there is nothing to ask yet. See its flags." : "";
   const questions = line.report.questions.length;
-  return questions === 0 ? "Nothing is open on this car." : `${count(questions, "open question")}, the one that tells most first. Type an answer into the sheet and the list follows.`;
+  return questions === 0 ? "Nothing is open on this car." : `${count(questions, "open question")}, the one that tells most first. Click an answer, or type it into the sheet, and the list follows.`;
 }
 
 interface ScopeChoice {
@@ -89,12 +126,19 @@ function drawQuestion(question: RankedQuestion): HTMLElement {
   return element("li", { class: "question" },
     element("p", { class: "question__ask" }, ask),
     element("p", { class: "question__why" }, element("span", { class: "question__label" }, "Because"), ` ${why}.`, blocks ? element("span", { class: "question__blocks" }, " Lines wait for it.") : undefined),
-    answers.length === 0 ? undefined : element("ul", { class: "answers", "aria-label": "Possible answers" }, ...answers.map((one) => drawAnswer(one))),
+    answers.length === 0 ? undefined : element("ul", { class: "answers", "aria-label": "Possible answers" }, ...answers.map((one) => drawAnswer(question, one))),
     element("p", { class: "question__where" }, element("button", { type: "button", class: "link" }, "Show the row"), ` The answer goes into ${table}, column ${column}${table === "Cars" ? "" : ` (${subject})`}.`));
 }
 
 /** An answer that settles only itself says no more. */
 const sayDecides = (answer: string, decides: string): string => (decides === answer ? "" : decides);
 
-const drawAnswer = ({ answer, leaves, decides }: RankedQuestion["answers"][number]): HTMLElement =>
-  element("li", { class: "answer" }, element("span", { class: "answer__text" }, answer), element("span", { class: "answer__decides" }, sayDecides(answer, decides || leaves.join(" or "))));
+function drawAnswer(question: RankedQuestion, { answer, leaves, decides }: RankedQuestion["answers"][number]): HTMLElement {
+  const text = [element("span", { class: "answer__text" }, answer), element("span", { class: "answer__decides" }, sayDecides(answer, decides || leaves.join(" or ")))];
+  if (!isCellAnswer(question, answer)) return element("li", { class: "answer" }, ...text);
+  return element("li", {}, element("button", { type: "button", class: "answer", "data-answer": answer, "data-column": question.column, title: `Write ${answer} into ${question.column}` }, ...text));
+}
+
+/** Answers that a cell of the car's row can hold as they are; a stretch of years or a kind of brake only narrows it down. */
+const isCellAnswer = ({ table, column }: RankedQuestion, answer: string): boolean =>
+  table === "Cars" && (column === "Year" ? /^\d{4}$/.test(answer) : !(column.endsWith("brake") && (answer === "disc" || answer === "drum")));

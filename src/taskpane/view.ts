@@ -1,4 +1,5 @@
 /** What a view of the panel is, and what it may ask of the panel. */
+import type { CellValue, TablePlace } from "../workbook/port";
 import type { CarLine, WorkbookReading } from "../workbook/workbook-reports";
 
 export interface View {
@@ -10,8 +11,10 @@ export interface View {
 }
 
 export interface ViewActions {
-  /** Selects a row of a table in the sheet; 0 is the first row under the headings. */
-  readonly selectRow: (table: string, row: number) => void;
+  /** Selects a row of a table in the sheet, or its cell under a heading; 0 is the first row under the headings. */
+  readonly selectRow: (table: string, row: number, column?: string) => void;
+  /** Writes one cell; answers what it held, or undefined when that failed and the user was told why. */
+  readonly writeCell: (place: TablePlace, value: CellValue) => Promise<CellValue | undefined>;
   /** The car that the views of one car show: one choice for all of them. */
   readonly carOf: (reading: WorkbookReading) => CarLine | undefined;
   readonly chooseCar: (line: CarLine) => void;
