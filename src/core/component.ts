@@ -1,6 +1,6 @@
 /** What a brake system is made of: components, their ports, and what each passage does to the pressure. */
 import type { Gender, JointFace, Seat } from "./joint";
-import type { CubicMetres, Metres, Newtons, Pascals, SquareMetres } from "./quantity";
+import type { CubicMetres, Metres, Newtons, Pascals, Radians, SquareMetres } from "./quantity";
 import type { Thread } from "./thread";
 
 export const COMPONENT_KINDS = [
@@ -93,6 +93,11 @@ export interface WheelBrake {
   readonly factorHigh?: number | undefined;
   readonly threshold?: Pascals | undefined;
   readonly clearance?: Metres | undefined;
+  /** Shape of a drum's shoes, where the brake factor is to be worked out from it. */
+  readonly shoePivot?: Metres | undefined;
+  readonly shoeArm?: Metres | undefined;
+  readonly liningFrom?: Radians | undefined;
+  readonly liningTo?: Radians | undefined;
   readonly cupExpanders?: boolean | undefined;
   readonly parkingBrake?: boolean | undefined;
 }
@@ -104,6 +109,9 @@ export interface Booster {
   readonly jumpIn?: Newtons | undefined;
   readonly cutIn?: Newtons | undefined;
   readonly spring?: Newtons | undefined;
+  /** Volume of its chambers at rest, for how long its vacuum lasts. */
+  readonly vacuumSide?: CubicMetres | undefined;
+  readonly airSide?: CubicMetres | undefined;
 }
 
 export const SWITCH_SENSES = ["differential-pressure", "level", "stop-lamp"] as const;

@@ -20,6 +20,10 @@ const PRACTICE = "common practice, no source";
 const J512 = "SAE J512: a 45° inverted flare and other forms are separate connections (scope seen, dimensions from memory)";
 const SERIES = "statics: two pressure functions in series act one on the other's output";
 
+const BALANCE = "statics of the axles with the figures entered (docs/equations.md)";
+const PEDAL = "lever, booster and master with the figures entered, against the rule chosen in Settings (docs/equations.md)";
+const VOLUMES = "volumes of brakes, hoses, lines and fluid with the figures entered (docs/equations.md)";
+
 export const findingEntries = {
   // joining
   "thread-mismatch": {
@@ -140,6 +144,31 @@ export const findingEntries = {
   "parking-brake-lost": { severity: "stop", when: "no brake on the car and no driveline brake is a parking brake", effect: "nothing holds the car when it stands", cure: "calipers with the mechanism, or a driveline brake", basis: PRACTICE },
   "anti-lock-present": { severity: "decide", when: "an anti-lock unit stands with added proportioning or hold-off", effect: "the unit already does it, and the two work against each other", cure: "take the valve out, or ask the unit's maker", basis: PRACTICE },
   "bleed-tool": { severity: "note", when: "a hold-off valve is in the circuit and the shop bleeds by pressure", effect: "the fronts will not bleed", cure: "hold the valve open with a tool while bleeding", basis: PRACTICE },
+  // the physics
+  "rear-locks-first": {
+    severity: "decide", when: "the rears use more adhesion than the fronts somewhere from 0.15 g (or where the hold-off is fully open) to 0.80 g: stop on a conversion where even the least brake factor does it, watch on a car as built",
+    effect: "the rears lock first and the car spins", cure: "a lower split point or slope, or smaller rear cylinders", basis: BALANCE,
+  },
+  "proportioning-missing": {
+    severity: "decide", when: "front discs, rear drums and no proportioning; a note where the fronts lock first on every adhesion from 0.2 to 0.8", effect: "nothing cuts the rears in a hard stop, and they lock first",
+    cure: "proportioning in the rear line", basis: BALANCE,
+  },
+  "rear-too-weak": { severity: "decide", when: "the fronts lock first and braking efficiency is below what Settings ask for", effect: "the rears do too little, and stops are long", cure: "a higher split point or slope, or larger rear cylinders", basis: BALANCE },
+  "valve-never-acts": {
+    severity: "note", when: "the split point lies above the pressure that locks the fronts on the highest adhesion of Settings; watch where the rears lock first there", effect: "the valve is decoration",
+    cure: "a lower split point", basis: BALANCE,
+  },
+  "drum-gain-uncertain": { severity: "watch", when: "the rears lock first at the high end of the drums' brake factor only", effect: "the balance is a band, not a number, and the rears lock first at one end of it", cure: "a larger margin: a lower split point or slope", basis: BALANCE },
+  "residual-missing-low-master": {
+    severity: "decide", when: "the reservoir is lower than the highest caliper and a disc line has no residual", effect: "fluid drains back, and the first pedal is long", cure: "a disc residual of about 2 psi, or a higher reservoir",
+    basis: "statics: fluid finds its level",
+  },
+  "booster-none-low-ratio": { severity: "decide", when: "no booster, a low pedal ratio, and more force than the rule allows for its stop", effect: "a foot cannot stop the car", cure: "a higher ratio, a smaller master bore, or a booster", basis: PEDAL },
+  "pedal-force-high": { severity: "decide", when: "the rule's stop takes more pedal force than it allows", effect: "the pedal is too heavy", cure: "a smaller master bore, a higher ratio, or more assist", basis: PEDAL },
+  "vacuum-short": { severity: "decide", when: "the rule's stop takes more vacuum than there is", effect: "assist runs out before the stop does", cure: "a reserve tank, a pump, a larger diaphragm, or hydraulic assist", basis: PEDAL },
+  "volume-short": { severity: "stop", when: "a circuit takes up more than its stroke displaces in the hardest stop", effect: "the pedal goes to the floor", cure: "a larger bore or stroke, or smaller pistons", basis: VOLUMES },
+  "travel-long": { severity: "decide", when: "pedal travel is above the share of Settings", effect: "it fails inspection where the model rule holds", cure: "a larger bore, or less clearance", basis: `${VOLUMES}; 49 CFR 570.5 for light vehicles (section from memory), a model rule: states decide` },
+  "balance-not-checked": { severity: "note", when: "figures of the car are missing", effect: "the rules that need them were not applied", cure: "fill in the columns named", basis: "what the rows say" },
   // kits
   "kit-partial": { severity: "note", when: "the chosen set leaves runs uncovered", effect: "they are made from straight tube", cure: "quote the made-up runs listed", basis: "the set's own runs" },
   "kit-ambiguous": { severity: "decide", when: "more than one set fits what is known", effect: "the wrong set may be sent", cure: "ask the first open question", basis: "the line sets listed" },

@@ -49,10 +49,10 @@ export function quoteItems(catalogue: Catalogue, report: CarReport): QuoteItems 
 const money = (price: number | undefined): Big | undefined => (price === undefined ? undefined : Big(price));
 
 function setItems({ kit }: CarReport): QuoteItem[] {
-  const set = kit.chosen?.set;
-  if (!set) return [];
-  const runs = kit.chosen?.covered.length ?? 0;
-  return [{ section: "set", item: set.name, description: `pre-bent line set, ${runs} ${runs === 1 ? "run" : "runs"}${set.material ? `, ${set.material}` : ""}`, quantity: 1, unit: "each", cost: money(set.price) }];
+  return (kit.chosen?.sets ?? []).map((set) => {
+    const runs = kit.chosen?.covered.filter((cover) => cover.set === set).length ?? 0;
+    return { section: "set", item: set.name, description: `pre-bent line set, ${runs} ${runs === 1 ? "run" : "runs"}${set.material ? `, ${set.material}` : ""}`, quantity: 1, unit: "each", cost: money(set.price) };
+  });
 }
 
 function madeUpItems({ settings }: Catalogue, runs: readonly Run[]): QuoteItem[] {
@@ -129,7 +129,7 @@ function timesApplied(catalogue: Catalogue, { runs, kit }: CarReport, sold: read
   if (to === "car") return 1;
   if (to === "run" || to === "line") return runs.length;
   if (to === "made-up run") return (kit.chosen?.madeUp ?? runs).length;
-  if (to === "set") return kit.chosen?.set ? 1 : 0;
+  if (to === "set") return kit.chosen?.sets.length ?? 0;
   const kinds = [...catalogue.components.values()];
   if (!kinds.some(({ name, kind }) => nameKey(name) === to || kind === to)) return undefined;
   const parts = sold.filter(({ item }) => nameKey(item) === to || catalogue.components.get(nameKey(item))?.kind === to);

@@ -66,15 +66,15 @@ const asMissing = ({ table, column, subject, ask, why }: Question): Finding =>
 
 /** An acceptance of a code that is none would be silently without effect. */
 const unknownCodes = (car: Car): Finding[] =>
-  [...car.accepted.keys()].filter((code) => !findingCodes.some((known) => known === code)).map((code) => finding("data-out-of-range", { place: "Cars: Accepted", seen: `${code} is the code of no finding` }));
+  [...car.accepted.keys()].filter((code) => !findingCodes.some((known) => known === code)).map((code) => finding("data-out-of-range", { place: "Cars: Accepted", seen: code, sentence: `Accepted names "${code}", which is the code of no finding: nothing is accepted by it.` }));
 
 function kitFindings({ chosen, possible }: KitChoice, questions: readonly RankedQuestion[]): Finding[] {
   const names = possible.map(({ name }) => name).join(", ");
   const ambiguous = possible.length > 1 && questions.some(({ bits }) => bits > 0);
   if (ambiguous) return [finding("kit-ambiguous", { place: names, seen: `${possible.length} sets fit what is known (${names})`, cure: questions[0]?.ask ?? "" })];
-  if (!chosen?.set || chosen.madeUp.length === 0) return [];
-  const { name } = chosen.set;
-  return [finding("kit-partial", { place: name, seen: `${name} covers ${chosen.covered.length} of ${chosen.covered.length + chosen.madeUp.length} runs` })];
+  if (!chosen || chosen.sets.length === 0 || chosen.madeUp.length === 0) return [];
+  const place = chosen.sets.map(({ name }) => name).join(", ");
+  return [finding("kit-partial", { place, seen: `${place} covers ${chosen.covered.length} of ${chosen.covered.length + chosen.madeUp.length} runs` })];
 }
 
 const distinct = (questions: readonly Question[]): Question[] => [...new Map(questions.map((question) => [questionKey(question), question])).values()];

@@ -39,6 +39,18 @@ export interface Settings extends PhysicsSettings {
   readonly dualCircuitRuleYear: number;
   readonly nearMissDiameter: Metres;
   readonly nearMissPitchShare: number;
+  /** Standard deviation of a caliper reading of a thread, damage and plating included. */
+  readonly diameterSpread: Metres;
+  /** Standard deviation of a pitch reading, as a share of the pitch. */
+  readonly pitchSpread: number;
+  /** Chance that a port of a body is not told of. */
+  readonly portOverlooked: number;
+  /** Chance that a reading is of something else, or of a part that was changed. */
+  readonly readingMistaken: number;
+  /** Chance that what is told of place, side, gender or wire is wrong. */
+  readonly remarkMistaken: number;
+  /** Chance that a body seen is not in Components. */
+  readonly bodyNotListed: number;
   /** Rules that the shop has turned off or given another severity, by finding code. */
   readonly rules: ReadonlyMap<string, RuleSwitch>;
 }
@@ -88,6 +100,12 @@ export const settingEntries: readonly SettingEntry[] = [
   { key: "dualCircuitRuleYear", name: "dual circuit rule year", value: 1968, written: 1968, unit: "year", meaning: "first year that needs two circuits", source: "49 CFR 571.105, passenger cars (from memory)" },
   { key: "nearMissDiameter", name: "near-miss diameter", value: millimetres(0.5), written: 0.5, unit: "mm", meaning: "threads nearer than this in diameter may start in one another", source: PRACTICE },
   { key: "nearMissPitchShare", name: "near-miss pitch", value: 0.25, written: 25, unit: "%", meaning: "and nearer than this in pitch", source: PRACTICE },
+  { key: "diameterSpread", name: "diameter reading spread", value: millimetres(0.05), written: 0.05, unit: "mm", meaning: "standard deviation of a caliper reading of a thread", source: PRACTICE },
+  { key: "pitchSpread", name: "pitch reading spread", value: 0.02, written: 2, unit: "%", meaning: "standard deviation of a pitch reading", source: PRACTICE },
+  { key: "portOverlooked", name: "port overlooked", value: 0.25, written: 25, unit: "%", meaning: "chance that a port of a body is not told of", source: PRACTICE },
+  { key: "readingMistaken", name: "reading mistaken", value: 0.01, written: 1, unit: "%", meaning: "chance that a port told of is none of the body's, or its reading false", source: PRACTICE },
+  { key: "remarkMistaken", name: "remark mistaken", value: 0.05, written: 5, unit: "%", meaning: "chance that what is told of place, side, gender or wire is wrong", source: PRACTICE },
+  { key: "bodyNotListed", name: "body not listed", value: 0.05, written: 5, unit: "%", meaning: "chance that a body seen is not in Components", source: PRACTICE },
   ...(physicsSettingEntries as readonly SettingEntry[]),
 ];
 

@@ -8,7 +8,7 @@ import type { Car } from "../../src/core/car";
 import type { Catalogue } from "../../src/core/catalogue";
 import type { Finding, FindingCode } from "../../src/core/finding";
 import { reportOn, type CarReport } from "../../src/core/report";
-import { partRows, type Row } from "./part-notation";
+import { partRows, PLATFORM_FIGURES, type Row } from "./part-notation";
 import { workshopParts } from "./workshop-parts";
 
 /** Rows of one table: heading row first, columns split by |. A cell that is a number arrives as one, a blank cell as 0, as from a sheet. */
@@ -32,6 +32,13 @@ const LENGTHS = table("Platform | From | To | Length (in) | Tube (in)", ...[
   "P | frame-mid | rear-hose | 40", "P | axle-tee | LR | 28", "P | axle-tee | RR | 32", "I | frame-mid | LR | 44", "I | frame-mid | RR | 36", "X | frame-mid | LR | 44", "X | frame-mid | RR | 36",
 ].map((row) => `${row} | 0.1875`));
 
+/** A table of platforms with the figures of a car that brakes soundly, unless it states its own. */
+export function withFigures(given: RawTable): RawTable {
+  const { headings, rows } = given;
+  if (!headings.includes("Platform") || headings.includes("Length (in)") || headings.includes("Set") || headings.includes("Wheelbase (in)")) return given;
+  return { headings: [...headings, ...Object.keys(PLATFORM_FIGURES)], rows: rows.map((row) => [...row, ...Object.values(PLATFORM_FIGURES).map(asCell)]) };
+}
+
 export type TableName = "Platforms" | "Lengths" | "Components" | "Ports" | "Passages" | "WheelBrakes" | "Nuts" | "Adapters" | "Tube" | "Settings" | "Joins" | "LineSets";
 
 export interface Shop {
@@ -43,6 +50,8 @@ export interface Shop {
   readonly more?: readonly RawTable[];
   /** Instead of the workshop's own platforms and lengths. */
   readonly platforms?: readonly RawTable[];
+  /** False leaves the platforms without the figures of a car that brakes soundly. */
+  readonly platformFigures?: boolean;
   /** Rows of Joins on car `C`: From component, From port, To component, To port, Nut thread found, Flare found, Plug. */
   readonly joins?: readonly string[];
   /** Rows of Settings: Setting, Value, Unit. */
@@ -55,11 +64,11 @@ export const TUBE = "Tube | Material | Outside diameter (in) | Wall (in) | Form 
 export const LENGTH_ROWS = "Platform | From | To | Length (in) | Tube (in)";
 
 /** The tables of a shop, as they would come from its sheets. */
-export function tablesOf({ parts = [], workshopParts: kept, more = [], platforms = [PLATFORMS, LENGTHS], joins = [], settings = [] }: Shop = {}): RawTable[] {
+export function tablesOf({ parts = [], workshopParts: kept, more = [], platforms = [PLATFORMS, LENGTHS], platformFigures = true, joins = [], settings = [] }: Shop = {}): RawTable[] {
   const own = workshopParts.map(named).filter(([name]) => !kept || kept.includes(name));
   const rows = [...new Map([...own, ...parts.map(named)]).values()].map(partRows);
   const tables = [
-    ...platforms,
+    ...(platformFigures ? platforms.map(withFigures) : platforms),
     ...(["Components", "Ports", "Passages", "WheelBrakes"] as const).map((name) => ofRows(rows.flatMap((one) => one[name]))),
     ...more,
     ...(joins.length === 0 ? [] : [table("Car | From component | From port | To component | To port | Nut thread found | Flare found | Plug", ...joins.map((row) => `C | ${row}`))]),

@@ -6,6 +6,7 @@ import * as equipped from "./car-as-equipped";
 import * as chain from "./chain";
 import { outletsCrossed } from "./crossed";
 import * as joining from "./joining";
+import * as physics from "./physics";
 import type { CarFacts, Rule } from "./rule";
 import * as whole from "./whole-car";
 
@@ -22,6 +23,14 @@ const chainRules: readonly Rule[] = [
   chain.residualBehindProportioning,
 ];
 
+const physicsRules: readonly Rule[] = [
+  physics.rearLocksFirst, physics.proportioningMissing, physics.rearTooWeak, physics.valveNeverActs, physics.residualMissingLowMaster, physics.pedalForce, physics.travel,
+  physics.balanceNotChecked,
+];
+
+/** What the lines do to the pressure. */
+const lineRules: readonly Rule[] = [...chainRules, ...physicsRules];
+
 const equipmentRules: readonly Rule[] = [
   equipped.hoseMissing, equipped.compressionJoint, equipped.warningMissing, equipped.stopLampLost, equipped.parkingBrakeLost, equipped.antiLockPresent,
   equipped.bleedTool, equipped.copperTube, equipped.mixedMaterials, equipped.mixedFluids, equipped.tubeReduced, equipped.singleFlare, equipped.reservoirSwapped,
@@ -33,13 +42,24 @@ const carRules: readonly Rule[] = [...equipmentRules, whole.singleCircuit, whole
 const HIDES: readonly (readonly [FindingCode, FindingCode])[] = [
   ["outlets-crossed", "circuit-unfed"],
   ["outlets-crossed", "reservoir-swapped"],
+  ["proportioning-on-front", "rear-locks-first"],
+  ["proportioning-on-front", "drum-gain-uncertain"],
+  ["proportioning-on-front", "proportioning-missing"],
+  ["proportioning-on-front", "pedal-force-high"],
+  ["proportioning-on-front", "vacuum-short"],
+  ["proportioning-one-sided", "rear-locks-first"],
+  ["proportioning-one-sided", "drum-gain-uncertain"],
+  ["proportioning-doubled", "rear-too-weak"],
+  ["proportioning-upstream-of-both", "pedal-force-high"],
+  ["proportioning-upstream-of-both", "vacuum-short"],
+  ["volume-short", "travel-long"],
 ];
 
 /** Every finding about one car, by every rule of the list. */
 export function findingsOf(facts: CarFacts): Finding[] {
   const joints = apply(joiningRules, facts);
   const crossed = joints.some(({ code }) => code === "outlets-crossed");
-  const chains = crossed ? chainsNotCausedByCrossing(facts) : apply(chainRules, facts);
+  const chains = crossed ? chainsNotCausedByCrossing(facts) : apply(lineRules, facts);
   const all = [...joints, ...chains, ...apply(carRules, facts)];
   return all.filter(({ code }) => !HIDES.some(([by, hidden]) => hidden === code && all.some((other) => other.code === by)));
 }
@@ -49,8 +69,8 @@ const apply = (rules: readonly Rule[], facts: CarFacts): Finding[] => rules.flat
 /** Crossed lines set off the chain rules of the wrong axle; what remains with the lines crossed back has a cause of its own. */
 function chainsNotCausedByCrossing(facts: CarFacts): Finding[] {
   const assembly = assemble({ ...facts.catalogue, joins: new Map() }, facts.assembly.car);
-  return apply(chainRules, { ...facts, assembly, paths: wheelPaths(assembly) });
+  return apply(lineRules, { ...facts, assembly, paths: wheelPaths(assembly) });
 }
 
 /** What the rules would need to know and the row does not say; no run waits for it. */
-export const openQuestions = (facts: CarFacts): Question[] => [...whole.drumQuestions(facts), ...equipped.parkingBrakeQuestions(facts)];
+export const openQuestions = (facts: CarFacts): Question[] => [...whole.drumQuestions(facts), ...equipped.parkingBrakeQuestions(facts), ...physics.figureQuestions(facts)];

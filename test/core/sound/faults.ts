@@ -3,7 +3,7 @@
  * A fault answers undefined on a car it cannot befall.
  */
 import type { FindingCode } from "../../../src/core/finding";
-import { ADAPTERS, table } from "../workshop";
+import { ADAPTERS, LAMP_SWITCH, table } from "../workshop";
 import type { Model, Valve } from "./model";
 import { render, type Rendered, type Spoiling } from "./render";
 
@@ -44,6 +44,22 @@ function reversed(model: Model): Rendered | undefined {
   return onAxles(model) && first && first.does !== "union" && inlet ? render(model, { joins: [`M | R | ${inlet.split(" ")[0]} | OUT`] }) : undefined;
 }
 
+/** The line to the rear, found where it belongs and flared singly. Only on a 45° seat is the flare itself all that is wrong. */
+function singleFlared(model: Model): Rendered | undefined {
+  const car = render(model);
+  const [inlet] = car.rearInlets;
+  const ports = /bubble/.test([car.shop.parts?.find((part) => part.startsWith("M ")), car.shop.parts?.find((part) => part.startsWith(`${inlet?.split(/[ @]/)[0]} `))].join());
+  return onAxles(model) && inlet && !ports ? render(model, { joins: [`M | R | ${inlet.split(" ").join(" | ")} | | single 45°`], cells: { Material: "stainless" } }) : undefined;
+}
+
+/** The switch that every car has turned into a part that is none. */
+const NO_SWITCH = `${LAMP_SWITCH} union @valve | <A 3/8-24 plugged | >B 3/8-24 plugged`;
+
+function withoutParkingBrake(model: Model): Rendered {
+  const rear = render(model).shop.parts?.find((part) => part.startsWith("BR ")) ?? "";
+  return render(model, { parts: [rear.replace("parking=yes", "parking=no")], cells: { "Driveline parking brake": "no" } });
+}
+
 /** A front hose's inlet is on every car, behind a line that is joined to it at each front wheel. */
 const HOSE = "HFX IN";
 const always = (): boolean => true;
@@ -80,6 +96,12 @@ export const faults: readonly Fault[] = [
   { name: "a valve found fed through its outlet", code: "flow-reversed", befalls: reversed },
   { name: "three adapters on one end", code: "joint-count", befalls: spoiled(always, { threads: { [HOSE]: "3/4-16" }, more: [LONG_WAY] }) },
   { name: "one circuit in the rule year", code: "single-circuit", befalls: altered((model) => model.split === "single", () => ({ year: 1968 })) },
+  { name: "plain copper", code: "material-copper", befalls: spoiled(always, { cells: { Material: "copper" } }) },
+  { name: "silicone with glycol", code: "fluid-mixed", befalls: spoiled(always, { cells: { Fluid: "DOT 5; DOT 3" } }) },
+  { name: "a compression port", code: "compression-joint", befalls: spoiled(always, { threads: { [HOSE]: "3/8-24 compression" } }) },
+  { name: "a single flare found on steel", code: "flare-single", befalls: singleFlared },
+  { name: "no switch on two circuits", code: "warning-missing", befalls: spoiled(({ split, body }) => split !== "single" && body?.switchPort !== "switch", { parts: [NO_SWITCH] }) },
+  { name: "no parking brake anywhere", code: "parking-brake-lost", befalls: withoutParkingBrake },
   { name: "no material", code: "data-missing", befalls: spoiled(always, { cells: { Material: "" } }) },
   { name: "no list of valves", code: "data-missing", befalls: spoiled(always, { cells: { Valves: "?" } }) },
   { name: "no list of hoses", code: "data-missing", befalls: spoiled(always, { cells: { Hoses: "" } }) },
