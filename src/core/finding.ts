@@ -158,6 +158,10 @@ export const findingEntries = {
     severity: "note", when: "the split point lies above the pressure that locks the fronts on the highest adhesion of Settings; watch where the rears lock first there", effect: "the valve is decoration",
     cure: "a lower split point", basis: BALANCE,
   },
+  "burst-margin": {
+    severity: "stop", when: "the pressure of the hardest stop, times the safety factor of Settings, is above where the tube yields", effect: "the tube swells and bursts", cure: "a thicker wall or a smaller tube",
+    basis: "von Mises yield of a closed thick-walled tube (from memory)",
+  },
   "drum-gain-uncertain": { severity: "watch", when: "the rears lock first at the high end of the drums' brake factor only", effect: "the balance is a band, not a number, and the rears lock first at one end of it", cure: "a larger margin: a lower split point or slope", basis: BALANCE },
   "residual-missing-low-master": {
     severity: "decide", when: "the reservoir is lower than the highest caliper and a disc line has no residual", effect: "fluid drains back, and the first pedal is long", cure: "a disc residual of about 2 psi, or a higher reservoir",

@@ -19,6 +19,8 @@ export interface Settings extends PhysicsSettings {
   readonly sawKerf: Metres;
   /** Length of a line between two parts at one place, where that was not measured. */
   readonly samePlaceLine: Metres;
+  /** Least ratio of the pressure at which a tube yields to that of the hardest stop. */
+  readonly burstSafetyFactor: number;
   /** How a cost becomes a price: as listed, cost plus a share of cost, or cost as what is left of the price after a share of it. */
   readonly priceBasis: "list" | "markup" | "margin";
   readonly priceShare: number;
@@ -83,6 +85,7 @@ export const settingEntries: readonly SettingEntry[] = [
   { key: "flareAllowance", name: "flare allowance", value: inches(0.25), written: 0.25, unit: "in", meaning: "tube used up by forming one flare", source: PRACTICE },
   { key: "trimAllowance", name: "trim allowance", value: inches(0.5), written: 0.5, unit: "in", meaning: "tube trimmed at each end when fitting", source: PRACTICE },
   { key: "sawKerf", name: "saw kerf", value: inches(0.0625), written: 0.0625, unit: "in", meaning: "tube lost to each cut", source: PRACTICE },
+  { key: "burstSafetyFactor", name: "burst safety factor", value: 3, written: 3, unit: "count", meaning: "least ratio of the pressure at which a tube yields to that of the hardest stop", source: PRACTICE },
   { key: "samePlaceLine", name: "same-place line", value: inches(12), written: 12, unit: "in", meaning: "length of a line between two parts at one place, where it was not measured", source: PRACTICE },
   { key: "priceBasis", name: "price basis", value: "list", written: "list", unit: "text", choices: ["list", "markup", "margin"], meaning: "list: prices of the tables are selling prices; markup: a share is added to cost; margin: the share is of the price", source: "choice of the shop" },
   { key: "priceShare", name: "markup or margin", value: 0, written: 0, unit: "%", meaning: "the share that the price basis adds", source: "choice of the shop" },

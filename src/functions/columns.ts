@@ -30,7 +30,9 @@ export const figureIn = ({ us, metric }: Readonly<Record<Units, readonly [unit: 
     heading: (units) => `${heading} (${(units === "us" ? us : metric)[0]})`,
     cell: (row, units) => {
       const [value, [, digits, convert]] = [of(row), units === "us" ? us : metric];
-      return value === undefined || !Number.isFinite(value) ? "" : rounded(convert(value as never), digits);
+      if (value === undefined || !Number.isFinite(value)) return "";
+      const scale = 10 ** digits;
+      return Math.round(convert(value as never) * scale) / scale;
     },
   });
 

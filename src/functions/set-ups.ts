@@ -11,32 +11,46 @@ import { badValue } from "./answer";
 import type { OfCar } from "./car-tables";
 import { laidOut, type Column } from "./columns";
 
-/** A car as the physics reads it; cars alike in everything that matters to it share one. */
+/** A car as the physics reads it. */
 export type SetUp = TravelFacts;
 
-const setUps = new WeakMap<Catalogue, Map<string, SetUp>>();
-const SET_UPS_KEPT = 20_000;
+type Car = NonNullable<CarRow["car"]>;
+type Structure = Pick<TravelFacts, "assembly" | "paths" | "runs">;
 
-function setUpOf(catalogue: Catalogue, car: NonNullable<CarRow["car"]>): SetUp {
-  const kept = setUps.get(catalogue) ?? new Map<string, SetUp>();
-  setUps.set(catalogue, kept);
-  const { platform, brakes, master, booster, valves, hoses, valveSetting, platformFigures, material, scope } = car;
-  const joins = catalogue.joins.has(nameKey(car.name)) ? car.name : "";
-  const key = JSON.stringify([platform, brakes, master, booster, valves, hoses, valveSetting, platformFigures, material, scope, joins]);
-  const known = kept.get(key);
-  if (known) return known;
-  const made = factsOf(catalogue, car);
-  if (kept.size >= SET_UPS_KEPT) kept.clear();
-  kept.set(key, made);
-  return made;
+const KEPT = 20_000;
+
+/** Made once for a key and catalogue. */
+function keptBy<T>(): (catalogue: Catalogue, key: string, make: () => T) => T {
+  const byCatalogue = new WeakMap<Catalogue, Map<string, T>>();
+  return (catalogue, key, make) => {
+    const kept = byCatalogue.get(catalogue) ?? new Map<string, T>();
+    byCatalogue.set(catalogue, kept);
+    const known = kept.get(key) ?? make();
+    if (kept.size >= KEPT) kept.clear();
+    kept.set(key, known);
+    return known;
+  };
 }
 
-function factsOf(catalogue: Catalogue, car: NonNullable<CarRow["car"]>): SetUp {
+const [structures, setUps] = [keptBy<Structure>(), keptBy<SetUp>()];
+
+/** Cars of the same parts share their lines; of those, cars alike in every figure share all. */
+function setUpOf(catalogue: Catalogue, car: Car): SetUp {
+  const { platform, brakes, master, booster, valves, hoses, valveSetting, platformFigures, material, scope } = car;
+  const joins = catalogue.joins.has(nameKey(car.name)) ? car.name : "";
+  const parts = JSON.stringify([platform, brakes, master, valves, hoses, material, scope, platformFigures.split, joins]);
+  return setUps(catalogue, parts + JSON.stringify([booster, valveSetting, platformFigures]), () => {
+    const structure = structures(catalogue, parts, () => structureOf(catalogue, car));
+    // Runs are worked out only where travel is asked for.
+    return { catalogue, paths: structure.paths, assembly: { ...structure.assembly, car }, get runs() { return structure.runs; } };
+  });
+}
+
+function structureOf(catalogue: Catalogue, car: Car): Structure {
   const assembly = assemble(catalogue, car);
   const paths = wheelPaths(assembly);
   let runs: TravelFacts["runs"] | undefined;
-  // Runs are worked out only where travel is asked for.
-  return { catalogue, assembly, paths, get runs() { return (runs ??= runsOf(catalogue, assembly, paths).runs); } };
+  return { assembly, paths, get runs() { return (runs ??= runsOf(catalogue, assembly, paths).runs); } };
 }
 
 /** How a car's part of an answer is made. */
@@ -62,7 +76,12 @@ export function answerOf<T>(catalogue: Catalogue, [headings, rows]: Ranges, { co
     const wrong = errors.map(sayTableError).join(" ");
     const cells = car ? cellsOf(setUpOf(catalogue, car)) : laidOut(columns, [{ label: "", problem: "" }], units).slice(1);
     // The car's name stands first and its problem last.
-    return cells.map((row) => [name, ...row.slice(1, -1), [wrong, row.at(-1)].filter((one) => one !== "").join(" ")]);
+    return cells.map((row) => {
+      const own = [...row];
+      own[0] = name;
+      if (wrong !== "") own[own.length - 1] = [wrong, row.at(-1)].filter((one) => one !== "").join(" ");
+      return own;
+    });
   });
   return [...laidOut(columns, [], units), ...each];
 }

@@ -82,8 +82,9 @@ export function criticalOf(braking: Braking): number[] {
 export function atDeceleration(car: CarBraking, { load, braking, lines }: UnderLoad, z: number): AtDeceleration | undefined {
   const point = pointAtDeceleration(braking, z);
   if (!point) return undefined;
+  const { pressure, front, rear, frontUses, rearUses } = point;
   return {
-    ...point, frontLine: outletAt(lines.front, point.pressure), rearLine: outletAt(lines.rear, point.pressure),
+    pressure, z: point.z, front, rear, frontUses, rearUses, frontLine: outletAt(lines.front, point.pressure), rearLine: outletAt(lines.rear, point.pressure),
     frontForce: newtons(point.front * load.weight), rearForce: newtons(point.rear * load.weight), rearShare: point.z > 0 ? point.rear / point.z : 0,
     pedal: car.pedal && pedalForPressure(car.pedal, point.pressure),
   };

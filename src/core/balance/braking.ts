@@ -125,8 +125,16 @@ export const pointAtDeceleration = (braking: Braking, z: number): BrakingPoint |
 export const pointAtPressure = (braking: Braking, pressure: Pascals): BrakingPoint | undefined => firstReach(braking, braking.pressure, pressure);
 
 /** The first point at which an axle uses all of an adhesion; undefined where it never locks. F - mu N is straight on each piece. */
-export const lockOf = (braking: Braking, axle: "front" | "rear", adhesion: number): BrakingPoint | undefined =>
-  firstReach(braking, braking.z.map((_, i) => excess(braking, axle, adhesion, i)), 0);
+export function lockOf(braking: Braking, axle: "front" | "rear", adhesion: number): BrakingPoint | undefined {
+  let before = excess(braking, axle, adhesion, 0);
+  if (before >= 0) return pointOn(braking, 0, 0);
+  for (let i = 1; i < braking.z.length; i++) {
+    const after = excess(braking, axle, adhesion, i);
+    if (after >= 0) return pointOn(braking, i - 1, before / (before - after));
+    before = after;
+  }
+  return undefined;
+}
 
 /** Force of an axle over the weight beyond what an adhesion carries, at a node. */
 export function excess({ stance, z, front, rear }: Braking, axle: "front" | "rear", adhesion: number, i: number): number {
@@ -134,15 +142,17 @@ export function excess({ stance, z, front, rear }: Braking, axle: "front" | "rea
   return axle === "front" ? (front[i] as number) - adhesion * frontLoad(stance, at) : (rear[i] as number) - adhesion * rearLoad(stance, at);
 }
 
-export interface FirstLock extends BrakingPoint {
+export interface FirstLock {
   readonly axle: "front" | "rear";
+  readonly pressure: Pascals;
+  readonly z: number;
 }
 
 /** Which axle locks first on an adhesion, and where; undefined where neither does. */
 export function firstLock(braking: Braking, adhesion: number): FirstLock | undefined {
   const [front, rear] = [lockOf(braking, "front", adhesion), lockOf(braking, "rear", adhesion)];
-  if (front && (!rear || front.pressure <= rear.pressure)) return { ...front, axle: "front" };
-  return rear && { ...rear, axle: "rear" };
+  if (front && (!rear || front.pressure <= rear.pressure)) return { axle: "front", pressure: front.pressure, z: front.z };
+  return rear && { axle: "rear", pressure: rear.pressure, z: rear.z };
 }
 
 /**

@@ -6,7 +6,7 @@ import { pascals, weightOf, type Metres, type Newtons } from "../quantity";
 import type { Stance } from "./axles";
 import { brakingOf, effectiveOf, type AxleStrength, type Braking, type Effective } from "./braking";
 import { lacks, platformFigures, readingOf, type Gap, type Reading } from "./figures";
-import { lineTo, readDuties, type LineState, type WheelPaths } from "./lines";
+import { lineTo, readDuties, sensesLoad, type LineState, type WheelPaths } from "./lines";
 import { pedalOf, type Pedal } from "./pedal-figures";
 import { inSeries, type PressureCurve } from "./pressure-curve";
 import { wheelEndOf, type WheelEnd } from "./wheel-end";
@@ -50,14 +50,39 @@ export interface CarBraking {
 /** Reads everything that the physics needs of one car. */
 export function carBraking(facts: BrakingFacts): CarBraking {
   const reading = readingOf(facts.catalogue, facts.assembly.car);
-  const paths = pathsByWheel(facts, reading);
-  const axles = typeof paths === "string" ? undefined : axlesOf(reading, paths);
-  const adjustable = typeof paths === "string" ? undefined : adjustableOf(paths);
+  const { paths, ends, missing, assumed, adjustable } = structureOf(facts);
+  reading.missing.push(...missing);
+  reading.assumed.push(...assumed);
+  const blocked = typeof paths === "string" ? paths : undefined;
+  const figures = blocked === undefined ? platformFigures(reading, ["tyreRadius"]) : undefined;
+  const axles = typeof paths !== "string" && ends && figures ? { paths, ends, tyreRadius: figures.tyreRadius } : undefined;
   const loads = [loadCase(reading, "unladen"), loadCase(reading, "laden")].filter((load) => load !== undefined);
   const pedal = pedalOf(reading, facts.assembly);
   const setting = facts.assembly.car.valveSetting;
   const adjustedTo = setting === "no reduction" ? Infinity : setting?.split;
-  return { facts, axles, loads, pedal, adjustable, adjustedTo, missing: reading.missing, assumed: reading.assumed, blocked: typeof paths === "string" ? paths : undefined };
+  return { facts, axles, loads, pedal, adjustable, adjustedTo, blocked, missing: reading.missing, assumed: reading.assumed };
+}
+
+/** What hangs on the parts alone, whatever the car weighs. */
+interface Structure extends Pick<CarBraking, "missing" | "assumed" | "adjustable"> {
+  readonly paths: WheelPaths | string;
+  readonly ends: Axles["ends"] | undefined;
+}
+
+const structures = new WeakMap<BrakingFacts["paths"], Structure>();
+
+/** Cars of the same parts share their paths, and are read once. */
+function structureOf(facts: BrakingFacts): Structure {
+  const known = structures.get(facts.paths) ?? structureAnew(facts);
+  structures.set(facts.paths, known);
+  return known;
+}
+
+function structureAnew(facts: BrakingFacts): Structure {
+  const reading = readingOf(facts.catalogue, facts.assembly.car);
+  const paths = pathsByWheel(facts, reading);
+  const of = typeof paths === "string" ? undefined : { ends: endsOf(reading, paths), adjustable: adjustableOf(paths) };
+  return { paths, ends: of?.ends, adjustable: of?.adjustable, missing: reading.missing, assumed: reading.assumed };
 }
 
 function pathsByWheel({ assembly, paths }: BrakingFacts, reading: Reading): WheelPaths | string {
@@ -70,16 +95,15 @@ function pathsByWheel({ assembly, paths }: BrakingFacts, reading: Reading): Whee
   return Object.fromEntries(WHEELS.map((wheel) => [wheel, paths.find((path) => path.wheel === wheel)])) as WheelPaths;
 }
 
-function axlesOf(reading: Reading, paths: WheelPaths): Axles | undefined {
+function endsOf(reading: Reading, paths: WheelPaths): Axles["ends"] | undefined {
   const all = WHEELS.map((wheel) => paths[wheel]);
   readDuties(reading, all);
   const end = (axle: Axle): WheelEnd | undefined => {
     const { brake } = paths[axle === "front" ? "LF" : "LR"];
     return brake.unnamed ? lacks(reading, "Cars", `${axle === "front" ? "Front" : "Rear"} brake`, reading.car.name) : wheelEndOf(reading, brake.component);
   };
-  const [front, rear, figures] = [end("front"), end("rear"), platformFigures(reading, ["tyreRadius"])];
-  if (!front || !rear || !figures || all.some(({ unknown }) => unknown.length > 0)) return undefined;
-  return { paths, ends: { front, rear }, tyreRadius: figures.tyreRadius };
+  const [front, rear] = [end("front"), end("rear")];
+  return front && rear && all.every(({ unknown }) => unknown.length === 0) ? { front, rear } : undefined;
 }
 
 function loadCase(reading: Reading, load: LoadCase["load"]): LoadCase | undefined {
@@ -115,11 +139,28 @@ export interface AxleLines {
 }
 
 /** From master pressure to the pressure at the wheels of each axle; undefined while a figure is missing. */
-export function linesOf({ facts, axles, adjustedTo }: CarBraking, load: LoadCase["load"], view: View = {}): AxleLines | undefined {
+export function linesOf(car: CarBraking, load: LoadCase["load"], view: View = {}): AxleLines | undefined {
+  const { axles } = car;
   if (!axles) return undefined;
-  const state = { ...stateOf({ facts, adjustedTo }, load), bypassing: view.failed !== undefined, valve: view.valve };
-  const [front, rear] = [lineTo(axles.paths, "front", state), lineTo(axles.paths, "rear", state)];
-  return front && rear && { front, rear, effective: effectiveOf(aboveThreshold(front, axles.ends.front), aboveThreshold(rear, axles.ends.rear)) };
+  const asItStands = view.failed === undefined && view.valve === undefined;
+  const laden = load === "laden" && sensesLoad(axles.paths);
+  const make = (): AxleLines | undefined => linesAnew(axles, { ...stateOf(car, laden ? "laden" : "unladen"), bypassing: view.failed !== undefined, valve: view.valve });
+  return asItStands ? keptLines(axles.ends, `${laden} ${car.adjustedTo}`, make) : make();
+}
+
+const lines = new WeakMap<Axles["ends"], Map<string, AxleLines | undefined>>();
+
+/** Lines of the same parts at the same setting are made once. */
+function keptLines(ends: Axles["ends"], key: string, make: () => AxleLines | undefined): AxleLines | undefined {
+  const kept = lines.get(ends) ?? new Map<string, AxleLines | undefined>();
+  lines.set(ends, kept);
+  if (!kept.has(key)) kept.set(key, make());
+  return kept.get(key);
+}
+
+function linesAnew({ paths, ends }: Axles, state: LineState): AxleLines | undefined {
+  const [front, rear] = [lineTo(paths, "front", state), lineTo(paths, "rear", state)];
+  return front && rear && { front, rear, effective: effectiveOf(aboveThreshold(front, ends.front), aboveThreshold(rear, ends.rear)) };
 }
 
 /** What the duties of a car depend on beside their own rows. */

@@ -1,6 +1,5 @@
 /** A car's braking under each load, as the rules, the tables and the panel read it; made once for each assembly. */
 import type { Assembled } from "../assembly";
-import { WHEELS } from "../component";
 import { pascals } from "../quantity";
 import { pointAtPressure, type Braking } from "./braking";
 import {
@@ -48,17 +47,13 @@ export function judge(facts: BrakingFacts): Judgement {
 function underLoads(car: CarBraking): UnderLoad[] {
   const { axles } = car;
   if (!axles) return [];
-  const unladen = linesOf(car, "unladen");
-  const laden = sensesLoad(axles) ? linesOf(car, "laden") : unladen;
   return car.loads.flatMap((load) => {
-    const lines = load.load === "unladen" ? unladen : laden;
+    const lines = linesOf(car, load.load);
     if (!lines) return [];
     const braking = brakingWith({ ...car, axles }, load, lines);
     return [{ load, lines, braking, range: rangeFor(car, axles, load, braking) }];
   });
 }
-
-const sensesLoad = ({ paths }: Axles): boolean => WHEELS.some((wheel) => paths[wheel].steps.some(({ duty }) => duty.does === "load-sensing-proportioning"));
 
 function rangeFor(car: CarBraking, { paths }: Axles, { load }: LoadCase, braking: Braking): Stretch {
   const { balanceFrom, balanceTo } = car.facts.catalogue.settings;

@@ -42,6 +42,8 @@ const bypasses = ({ instance, duty }: PathStep): boolean => instance.component.p
 /** Whether a valve of the car passes full pressure once a circuit has failed. */
 export const hasBypass = (paths: WheelPaths): boolean => WHEELS.some((wheel) => paths[wheel].steps.some((step) => isProportioning(step) && bypasses(step)));
 
+export const sensesLoad = (paths: WheelPaths): boolean => WHEELS.some((wheel) => paths[wheel].steps.some(({ duty }) => duty.does === "load-sensing-proportioning"));
+
 const builtIn = ({ outlet, brake }: WheelPath): PressureCurve => {
   const holds = outlet.port.builtInResidual ?? (brake.component.kind === "drum" ? outlet.instance.component.builtInResidual : undefined);
   return holds === undefined ? straight : residual(holds);

@@ -73,19 +73,12 @@ export function chordSlope(car: Balanced, range: Stretch): number | undefined {
  * @param rearEffective from line pressure to what is left above the rears' threshold, with every valve in place [Pa over Pa]
  * @param range of decelerations [g]
  * @returns ratio [-]; Infinity where the rears do nothing
- * @source least of ideal over actual rear force; a quotient of quadratics stands still where N' D = N D', a quadratic again
+ * @source least of ideal over actual rear force; on each piece a concave over a convex figure, which has no valley: the least stands at an end
  */
 export function largestRearScale(car: Balanced, rearEffective: PressureCurve, range: Stretch): number {
-  const ideal = (z: number): number => idealRear(car.stance, z) / car.rearPerPascal;
+  const ends = smoothParts(car, range, rearEffective).flat();
   const actual = (z: number): number => outletAt(rearEffective, linePressureAt(car, z));
-  let least = Infinity;
-  for (const [from, to] of smoothParts(car, range, rearEffective)) {
-    const [n, n1, n2] = quadraticThrough(ideal, from, to);
-    const [d, d1, d2] = quadraticThrough(actual, from, to);
-    const still = rootsBetween([n1 * d - n * d1, 2 * (n2 * d - n * d2), n2 * d1 - n1 * d2]).map((t) => from + t * (to - from));
-    for (const z of [from, ...still, to]) if (actual(z) > 0) least = Math.min(least, ideal(z) / actual(z));
-  }
-  return least;
+  return Math.min(...ends.map((z) => (actual(z) > 0 ? idealRear(car.stance, z) / car.rearPerPascal / actual(z) : Infinity)));
 }
 
 /** The range cut where a valve on either line changes its slope. */

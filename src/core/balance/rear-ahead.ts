@@ -43,7 +43,7 @@ export function rearFirst(braking: Braking, most: number): Stretch[] {
     for (const [a, b] of pieces(rootsBetween(leadOf(braking, i)), passes, 1)) {
       if (quadraticAt(leadOf(braking, i), (a + b) / 2) > NOTHING) join(found, pointOn(braking, i, a).frontUses, pointOn(braking, i, b).rearUses);
     }
-    if (passes < 1) peak = Math.max(peak, pointOn(braking, i, 1).frontUses);
+    if (passes < 1) peak = pointOn(braking, i, 1).frontUses;
   }
   return found.map(({ from, to }) => ({ from, to: Math.min(to, most) })).filter(({ from, to }) => to > from);
 }
@@ -61,6 +61,7 @@ export function leadOf({ stance, z, front, rear }: Braking, i: number): Quadrati
 
 /** The parts into which roots cut a stretch. */
 function pieces(roots: readonly number[], from = 0, to = 1): (readonly [number, number])[] {
+  if (roots.length === 0) return to > from ? [[from, to]] : [];
   const ends = [from, ...roots.filter((t) => t > from && t < to), to];
   return ends.slice(1).flatMap((end, i) => (end > (ends[i] as number) ? [[ends[i] as number, end] as const] : []));
 }

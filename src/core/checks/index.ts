@@ -8,6 +8,7 @@ import { outletsCrossed } from "./crossed";
 import * as joining from "./joining";
 import * as physics from "./physics";
 import type { CarFacts, Rule } from "./rule";
+import { burstMargin } from "./tube-strength";
 import * as whole from "./whole-car";
 
 export type { CarFacts } from "./rule";
@@ -25,7 +26,7 @@ const chainRules: readonly Rule[] = [
 
 const physicsRules: readonly Rule[] = [
   physics.rearLocksFirst, physics.proportioningMissing, physics.rearTooWeak, physics.valveNeverActs, physics.residualMissingLowMaster, physics.pedalForce, physics.travel,
-  physics.balanceNotChecked,
+  burstMargin, physics.balanceNotChecked,
 ];
 
 /** What the lines do to the pressure. */
@@ -53,6 +54,10 @@ const HIDES: readonly (readonly [FindingCode, FindingCode])[] = [
   ["proportioning-upstream-of-both", "pedal-force-high"],
   ["proportioning-upstream-of-both", "vacuum-short"],
   ["volume-short", "travel-long"],
+  // With the fronts cut, no driver reaches the pressure at which they would lock.
+  ["proportioning-on-front", "burst-margin"],
+  ["proportioning-upstream-of-both", "burst-margin"],
+  ["outlets-crossed", "burst-margin"],
 ];
 
 /** Every finding about one car, by every rule of the list. */

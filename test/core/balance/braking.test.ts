@@ -3,10 +3,10 @@ import fc from "fast-check";
 import { criticalDeceleration, frontLoad, frontLockDeceleration, rearLoad, rearLockDeceleration } from "../../../src/core/balance/axles";
 import { efficiencyOn, firstLock, lockOf, pointAtDeceleration, pointAtPressure, type Braking } from "../../../src/core/balance/braking";
 import { lineMargin } from "../../../src/core/balance/efficiency-line";
-import { proportioning } from "../../../src/core/balance/passage";
+import { holdOff, proportioning } from "../../../src/core/balance/passage";
 import { straight } from "../../../src/core/balance/pressure-curve";
 import { rearAhead, rearFirst } from "../../../src/core/balance/rear-ahead";
-import { pascals } from "../../../src/core/quantity";
+import { bar, pascals } from "../../../src/core/quantity";
 import { property } from "../seeded";
 import { brakingOfCar, end, figure, randomCars, scanAndBisect, stances, type RandomCar } from "./random-braking";
 
@@ -107,6 +107,28 @@ describe("a knee can make two stretches", () => {
   test("by adhesion: at a crossing both axles use the deceleration itself", () => {
     const [first] = rearFirst(braking, 1.2);
     expect([first?.from, first?.to].map((adhesion) => adhesion?.toFixed(9))).toEqual([0.4, falls].map((adhesion) => adhesion.toFixed(9)));
+  });
+});
+
+describe("a hold-off that lets the fronts fall back", () => {
+  // The fronts stand at 2 bar from 2 to 10 bar and catch up at 11; both axles without threshold, 1e-7 and 0.3e-7 of the weight a pascal.
+  const braking = brakingOfCar({ stance: { front: 0.5, height: 0.2 }, front: holdOff(bar(10), bar(11), bar(2)), rear: straight, frontPerPascal: 1e-7, rearPerPascal: 0.3e-7, frontThreshold: 0, rearThreshold: 0 });
+  // At 2 bar: z = 0.02 + 0.006, the fronts use 0.02 / (0.5 + 0.2 x 0.026) = 0.0395883; then their load grows and they use less.
+  const peak = 0.02 / 0.5052;
+  const [only] = rearFirst(braking, 1.2);
+  test("they have locked at their earlier peak", () => {
+    expect(only?.from).toBeCloseTo(peak, 12);
+    expect([0.99, 1.01].map((share) => firstLock(braking, peak * share)?.axle)).toEqual(["front", "rear"]);
+  });
+  // While they are shut and just after opening the rears lead; they meet where F_f N_r = F_r N_f on the blend: every adhesion there agrees with first locks.
+  test("and catch up while they open", () => {
+    const to = only?.to ?? NaN;
+    expect(to).toBeGreaterThan(peak);
+    expect([0.999, 1.001].map((share) => firstLock(braking, to * share)?.axle)).toEqual(["rear", "front"]);
+  });
+  property("on any adhesion the first lock agrees", 300, figure(0.005, 0.2), (adhesion) => {
+    const inside = only !== undefined && adhesion > only.from && adhesion < only.to;
+    expect(firstLock(braking, adhesion)?.axle).toBe(inside ? "rear" : "front");
   });
 });
 
