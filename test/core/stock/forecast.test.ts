@@ -3,7 +3,7 @@ import { demandPattern } from "../../../src/core/stock/demand-class";
 import { firstJudged, forecast, FORECAST_METHODS, USUAL_WEIGHTS } from "../../../src/core/stock/forecast";
 import { smooth, SMOOTHING_METHODS } from "../../../src/core/stock/smoothing";
 import { property } from "../seeded";
-import entries from "./check-values.json";
+import { entries } from "./published-values";
 
 /** A printed series of 36 months, 11 of them with demand (Hyndman and Athanasopoulos 2018, section 12.2). */
 const productC = entries.find(({ id }) => id === "croston-productC-a0.1")?.inputs.y ?? [];
