@@ -12,6 +12,8 @@ export type ComponentKind = (typeof COMPONENT_KINDS)[number];
 export const WHEELS = ["LF", "RF", "LR", "RR"] as const;
 export type Wheel = (typeof WHEELS)[number];
 export type Axle = "front" | "rear";
+/** The other wheel of the axle. */
+export const AXLE_MATE: Readonly<Record<Wheel, Wheel>> = { LF: "RF", RF: "LF", LR: "RR", RR: "LR" };
 export const axleOf = (wheel: Wheel): Axle => (wheel === "LF" || wheel === "RF" ? "front" : "rear");
 
 export const PORT_CIRCUITS = ["front", "rear", "1", "2", "any"] as const;

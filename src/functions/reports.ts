@@ -3,6 +3,7 @@ import { parseCars, type CarRow } from "../catalogue/parse-cars";
 import { sayTableError } from "../catalogue/table-error";
 import type { Catalogue } from "../core/catalogue";
 import { reportOn, type CarReport } from "../core/report";
+import { problemsOfRow } from "../workbook/row-problems";
 import { badValue, notAvailable } from "./answer";
 
 /** One row of Cars: its report, or why there is none. */
@@ -46,11 +47,12 @@ export function reportRows(catalogue: Catalogue, headings: readonly (readonly un
 }
 
 /** The report on one parsed row, made once for its content. */
-export function remembered(catalogue: Catalogue, { car, errors }: CarRow): CarReport | undefined {
+export function remembered(catalogue: Catalogue, row: CarRow): CarReport | undefined {
+  const { car } = row;
   if (!car) return undefined;
   const kept = reports.get(catalogue) ?? new Map<string, CarReport>();
   reports.set(catalogue, kept);
-  const problems = errors.map((error) => ({ code: error.code === undefined || error.code === "not-used" ? "data-out-of-range" : error.code, column: error.column ?? "", sentence: sayTableError(error) }) as const);
+  const problems = problemsOfRow(row);
   const key = JSON.stringify([car, [...car.accepted], problems]);
   const known = kept.get(key);
   if (known) return known;

@@ -3,6 +3,7 @@ import { SEVERITIES, type Severity } from "../core/finding";
 import type { FlagFilter } from "./flags";
 import { element } from "./element";
 import { severityMark } from "./marks";
+import { twoWayChoice } from "./two-way-choice";
 import { sayNumber, severityWords } from "./words";
 
 export interface FlagFilterControls {
@@ -18,7 +19,7 @@ export function flagFilterControls(onFilter: () => void): FlagFilterControls {
   const search = element("input", { type: "search", class: "search__field", id: "flag-search", placeholder: "Car, customer, part or word", autocomplete: "off", spellcheck: "false" });
   const choices = [undefined, ...SEVERITIES].map(choiceOf);
   const chosen = (): Severity | undefined => choices.find(({ input }) => input.checked)?.severity;
-  const by = groupingChoice();
+  const by = twoWayChoice("flag-grouping", "Group the flags", [{ value: "car", text: "By car" }, { value: "code", text: "By fault" }]);
   const content = element("div", { class: "filter", role: "search", "aria-label": "Flags" },
     element("fieldset", { class: "choices" }, element("legend", { class: "unseen" }, "Show flags"), ...choices.map(({ label }) => label)),
     by.content,
@@ -27,22 +28,12 @@ export function flagFilterControls(onFilter: () => void): FlagFilterControls {
   return {
     content,
     filter: () => ({ severity: chosen(), search: search.value }),
-    by: by.chosen,
+    by: () => (by.isSecond() ? "code" : "car"),
     showCounts: (counts) => {
       const all = SEVERITIES.reduce((sum, severity) => sum + counts[severity], 0);
       for (const { severity, number } of choices) number.textContent = sayNumber(severity === undefined ? all : counts[severity]);
     },
   };
-}
-
-function groupingChoice(): { readonly content: HTMLElement; readonly chosen: () => "car" | "code" } {
-  const choice = (value: string, text: string, checked: boolean) => {
-    const input = element("input", { type: "radio", class: "unseen", name: "flag-grouping", value, checked });
-    return { input, label: element("label", { class: "choice choice--plain" }, input, element("span", { class: "choice__word" }, text)) };
-  };
-  const [car, code] = [choice("car", "By car", true), choice("code", "By fault", false)];
-  const content = element("fieldset", { class: "choices choices--two" }, element("legend", { class: "unseen" }, "Group the flags"), car.label, code.label);
-  return { content, chosen: () => (code.input.checked ? "code" : "car") };
 }
 
 interface Choice {

@@ -7,6 +7,7 @@ import { carBar } from "./car-bar";
 import { worstFirst } from "./car-list";
 import { element } from "./element";
 import { keyedChildren, type KeyedChild } from "./keyed-children";
+import { twoWayChoice } from "./two-way-choice";
 import type { View, ViewActions } from "./view";
 import { count } from "./words";
 
@@ -22,7 +23,7 @@ export function questionsView(actions: ViewActions): View {
     if (!state.reading) return;
     const line = bar.show(state.reading);
     const waiting = callsOf(state.reading.cars);
-    const all = scope.all();
+    const all = scope.isSecond();
     const shown = all ? waiting.slice(0, CALLS_AT_ONCE) : line ? [line] : [];
     bar.content.hidden = all;
     summary.textContent = all ? `${count(waiting.reduce((sum, one) => sum + questionsOf(one).length, 0), "open question")} on ${count(waiting.length, "car")}.` : sayOpen(line);
@@ -30,7 +31,8 @@ export function questionsView(actions: ViewActions): View {
     more.textContent = `and ${count(waiting.length - CALLS_AT_ONCE, "car")} more, when these are answered`;
     parts.update(shown.map((one) => callOf(one, all)));
   };
-  const scope = scopeChoice(draw);
+  const scope = twoWayChoice("question-scope", "Ask about", [{ value: "one", text: "One car" }, { value: "all", text: "All cars" }]);
+  scope.content.addEventListener("input", draw);
   const undo = undoLine(actions);
   list.addEventListener("click", ({ target }) => {
     const chip = target instanceof Element ? target.closest<HTMLElement>("[data-answer]") : null;
@@ -90,22 +92,6 @@ function sayOpen(line: CarLine | undefined): string {
   if (!line?.report) return line ? "This row could not be worked out, so there is nothing to ask yet. See its flags." : "";
   const questions = line.report.questions.length;
   return questions === 0 ? "Nothing is open on this car." : `${count(questions, "open question")}, the one that tells most first. Click an answer, or type it into the sheet, and the list follows.`;
-}
-
-interface ScopeChoice {
-  readonly content: HTMLElement;
-  readonly all: () => boolean;
-}
-
-function scopeChoice(onChange: () => void): ScopeChoice {
-  const choice = (value: string, text: string, checked: boolean) => {
-    const input = element("input", { type: "radio", class: "unseen", name: "question-scope", value, checked });
-    return { input, label: element("label", { class: "choice choice--plain" }, input, element("span", { class: "choice__word" }, text)) };
-  };
-  const [one, all] = [choice("one", "One car", true), choice("all", "All cars", false)];
-  const content = element("fieldset", { class: "choices choices--two" }, element("legend", { class: "unseen" }, "Ask about"), one.label, all.label);
-  content.addEventListener("input", onChange);
-  return { content, all: () => all.input.checked };
 }
 
 function callOf(line: CarLine, named: boolean): KeyedChild {

@@ -1,7 +1,7 @@
 /** Where a car's hoses are: at which wheels, or between frame and rear axle. */
 import type { Car, MeasuredLength } from "../car";
 import { lookUp, type Catalogue } from "../catalogue";
-import { axleOf, WHEELS, type Axle, type Component, type Wheel } from "../component";
+import { AXLE_MATE, axleOf, WHEELS, type Axle, type Component, type Wheel } from "../component";
 import { isBeyondRearHose, placeKey, type Instance } from "./graph";
 import { listedParts, type ListedInstance } from "./listed-parts";
 import { askCar, type OpenPoints } from "./open-points";
@@ -79,8 +79,6 @@ function askAboutUnplaced({ open, car }: Context, parts: readonly ListedInstance
     if (names.length > 1) askCar(open, car, { column: "Hoses", ask: `Where is hose ${name}: front or rear? Write ${name}@front or ${name}@rear.`, why: "the line's last joint is at its inlet" });
   }
 }
-
-const AXLE_MATE: Readonly<Record<Wheel, Wheel>> = { LF: "RF", RF: "LF", LR: "RR", RR: "LR" };
 
 /** A hose listed once and filed under one wheel stands for the pair, unless the row says that wheel or lists another for its mate. */
 function withMates(open: OpenPoints, atWheel: Readonly<Partial<Record<Wheel, Instance>>>, parts: readonly ListedInstance[]): Partial<Record<Wheel, Instance>> {

@@ -1,5 +1,5 @@
 /** Plumbs one circuit: from its master outlets, through its stations in order, to its wheels. */
-import { axleOf, type Wheel } from "../component";
+import { AXLE_MATE, axleOf, type Wheel } from "../component";
 import { wheelsServed, linePorts } from "./circuits";
 import type { Instance, PortRef } from "./graph";
 import type { Station } from "./stations";
@@ -149,8 +149,6 @@ const less = (a: readonly number[], b: readonly number[]): boolean => {
   const first = a.findIndex((value, index) => value !== b[index]);
   return first >= 0 && (a[first] ?? 0) < (b[first] ?? 0);
 };
-
-const AXLE_MATE: Readonly<Record<Wheel, Wheel>> = { LF: "RF", RF: "LF", LR: "RR", RR: "LR" };
 
 /** An outlet that already feeds the other wheel of the axle directly can be branched for this one. */
 const branchable = (supplies: readonly Supply[], wheel: Wheel): Supply | undefined =>
