@@ -1,6 +1,7 @@
 /** A quote for one car: lines, labour, discount, tax, deposit, each to the cent, and what keeps it from going out. */
 import Big from "big.js";
 import { priceOfUnit, quoteItems, type QuoteItem } from "./quote-items";
+import { missingForQuote } from "./quote-missing";
 import { rounded, roundingOf, sumOf } from "./money";
 import type { Catalogue } from "./catalogue";
 import type { Finding } from "./finding";
@@ -23,8 +24,10 @@ export interface QuoteTotals {
 
 export interface Quote {
   readonly lines: readonly QuoteLine[];
-  /** Undefined while a line has no price: a total would read as if it were whole. */
+  /** Undefined while something is missing: a total would read as if it were whole. */
   readonly totals: QuoteTotals | undefined;
+  /** What has to be known before there is a total, in the words of a list: "a length for run 3", "a price for N38". */
+  readonly missing: readonly string[];
   /** Stop findings that are open; while there is one the quote is on hold. */
   readonly hold: readonly Finding[];
   /** Stop findings accepted for this car, with the reason; they print on the quote. */
@@ -40,9 +43,10 @@ export function quoteFor(catalogue: Catalogue, report: CarReport): Quote {
   const { items, assumed } = quoteItems(catalogue, report);
   const lines = items.map((item) => priced(catalogue, item));
   const stops = report.findings.filter(({ severity }) => severity === "stop");
+  const missing = [...missingForQuote(report), ...lines.filter(({ amount }) => amount === undefined).map(({ item }) => `a price for ${item}`)];
   return {
-    lines,
-    totals: totalsOf(catalogue, lines),
+    lines, missing,
+    totals: missing.length === 0 ? totalsOf(catalogue, lines) : undefined,
     hold: stops.filter(({ standing }) => standing === "open"),
     accepted: stops.filter(({ standing }) => standing === "accepted"),
     assumed: [...assumed, ...report.assumptions],
@@ -55,11 +59,9 @@ function priced({ settings }: Catalogue, item: QuoteItem): QuoteLine {
   return { ...item, unitPrice: unit?.toNumber(), amount: amount?.toNumber() };
 }
 
-function totalsOf({ settings }: Catalogue, lines: readonly QuoteLine[]): QuoteTotals | undefined {
-  const amounts = lines.map(({ amount }) => amount);
-  if (!amounts.every((amount) => amount !== undefined)) return undefined;
+function totalsOf({ settings }: Catalogue, lines: readonly QuoteLine[]): QuoteTotals {
   const round = (amount: Big): Big => rounded(amount, roundingOf(settings));
-  const subtotal = sumOf(amounts.map((amount) => Big(amount)));
+  const subtotal = sumOf(lines.map(({ amount }) => Big(amount ?? NaN)));
   const discount = round(subtotal.times(settings.discountShare));
   const freight = round(Big(settings.freight));
   const tax = round(subtotal.minus(discount).plus(freight).times(settings.taxShare));

@@ -72,8 +72,8 @@ export function quoteRows(catalogue: Catalogue, { label, problem, report }: Repo
 
 const TOTALS: readonly (keyof QuoteTotals)[] = ["subtotal", "discount", "freight", "tax", "total", "deposit"];
 
-function totalRows({ settings }: Catalogue, { totals, lines }: Quote): QuoteRow[] {
-  if (!totals) return [{ section: "total", item: "total", note: `no total while these have no price: ${lines.filter(({ amount }) => amount === undefined).map(({ item }) => item).join(", ")}` }];
+function totalRows({ settings }: Catalogue, { totals, missing }: Quote): QuoteRow[] {
+  if (!totals) return [{ section: "total", item: "total", note: `no total yet; still needed: ${missing.join(", ")}` }];
   const signed = (name: keyof QuoteTotals): number => (name === "discount" ? -totals[name] : totals[name]);
   return TOTALS.filter((name) => totals[name] !== 0 || name === "subtotal" || name === "total").map((name) => ({ section: "total", item: name, amount: signed(name), note: name === "total" ? `${settings.currency}, valid ${settings.quoteValidDays} days` : "" }));
 }

@@ -60,7 +60,21 @@ describe("prices and totals", () => {
     expect(totals).toEqual({ subtotal: 249.99, discount: 25, freight: 20, tax: 19.6, total: 264.59, deposit: 132.3 });
   });
 
-  test("there is no total while a line has no price", () => expect(quoted({}, {}).totals).toBeUndefined());
+  test("there is no total while a line has no price, and what lacks one is named once", () => {
+    const { totals, missing } = quoted({}, {});
+    expect([totals, new Set(missing).size]).toEqual([undefined, missing.length]);
+    expect(missing).toContain("a price for N-3/16-1/2-20");
+  });
+
+  // A run that is not settled leaves its tube and nuts out of the lines: their sum would read as if it were whole.
+  test("there is no total while the runs of the car are not known", () => expect(quoted({ Valves: "?" })).toMatchObject({ totals: undefined, missing: ["the runs of this car"] }));
+  test("there is no total while the material is not known", () => expect(quoted({ Material: "" })).toMatchObject({ totals: undefined, missing: ["a material for runs 1, 2, 3, 4, 5, 6, 7"] }));
+  test("there is no total while the rack lacks the tube", () => expect(quoted({ Material: "stainless" }).missing).toEqual(["3/16 in stainless on the rack for runs 1, 2, 3, 4, 5, 6, 7"]));
+  test("there is no total while two sets of different price fit what is known", () => {
+    const sets = table("Set | Platform | Front | Rear | Material | Price", "S1 | P | disc | drum | mild steel | 100", "S2 | P | disc | drum | stainless | 160");
+    const { totals, missing } = quoted({ Material: "" }, shopWith([], [sets]));
+    expect([totals, missing[0]]).toEqual([undefined, "the choice between S1 and S2"]);
+  });
 
   test("totals reconcile with the lines to the cent, whatever the figures", () => {
     fc.assert(fc.property(fc.integer({ min: 0, max: 40 }), fc.integer({ min: 0, max: 25 }), fc.integer({ min: 0, max: 5000 }), (discount, tax, freight) => {
