@@ -1,10 +1,10 @@
 /** What CURVE answers: points to plot, unladen before laden. */
 import { idealRear } from "../core/balance/axles";
 import { atDeceleration, EFFICIENCY_ON, type AtDeceleration } from "../core/balance/balance-of";
-import { firstLock, pointAtPressure } from "../core/balance/braking";
-import { stateOf, type CarBraking } from "../core/balance/car-braking";
+import { firstLock } from "../core/balance/braking";
+import type { CarBraking } from "../core/balance/car-braking";
 import { judge, type UnderLoad } from "../core/balance/judgement";
-import { actingSteps } from "../core/balance/lines";
+import { valvePoints } from "../core/balance/valve-points";
 import type { Catalogue } from "../core/catalogue";
 import type { CellValue } from "../workbook/document";
 import { badValue } from "./answer";
@@ -58,13 +58,8 @@ function curvePoints(facts: SetUp, points: number): CurvePoint[] {
 }
 
 /** Where valves begin or cease to act, and where the first axle locks. */
-function marksOn(car: CarBraking, { load, braking }: UnderLoad): { readonly z: number; readonly mark: string }[] {
-  const state = stateOf(car, load.load);
-  const steps = car.axles ? [...actingSteps(car.axles.paths.LF, state), ...actingSteps(car.axles.paths.LR, state)] : [];
-  const knees = steps.flatMap(({ step, acts }) => {
-    const point = pointAtPressure(braking, acts);
-    return point ? [{ z: point.z, mark: `${step.instance.label} ${step.duty.does === "hold-off" ? "fully open" : "acts"}` }] : [];
-  });
-  const locks = EFFICIENCY_ON.flatMap((on) => { const lock = firstLock(braking, on); return lock ? [{ z: lock.z, mark: `${lock.axle} locks on ${on}` }] : []; });
+function marksOn(car: CarBraking, under: UnderLoad): { readonly z: number; readonly mark: string }[] {
+  const knees = valvePoints(car, under).map(({ z, valve, does }) => ({ z, mark: `${valve} ${does}` }));
+  const locks = EFFICIENCY_ON.flatMap((on) => { const lock = firstLock(under.braking, on); return lock ? [{ z: lock.z, mark: `${lock.axle} locks on ${on}` }] : []; });
   return [...knees, ...locks];
 }

@@ -1,5 +1,4 @@
 /** Rules that need numbers of the car. Where one is missing the rule is silent, and one note names the columns. */
-import { adviseOn } from "../balance/advice";
 import { efficiencyOn, firstLock, lockOf, pointAtDeceleration } from "../balance/braking";
 import { stateOf } from "../balance/car-braking";
 import type { Gap } from "../balance/figures";
@@ -8,6 +7,7 @@ import { actingSteps } from "../balance/lines";
 import { pedalForPressure, vacuumFor } from "../balance/pedal-figures";
 import { rearFirst, type Stretch } from "../balance/rear-ahead";
 import { ruleDeceleration, ruleFigures } from "../balance/rule-figures";
+import { sayAdvice, sayPassingSettings } from "../balance/say-advice";
 import { travelOf } from "../balance/travel";
 import type { Car, Platform } from "../car";
 import { lookUp } from "../catalogue";
@@ -69,22 +69,9 @@ function whileHeldOff({ car, under }: Judgement, facts: CarFacts): Finding[] {
   return early.length === 0 ? [] : [finding("rear-locks-first", { place: rearPlace(facts), severity: "note", seen: "", sentence: `The rears use more grip than the fronts ${sayAhead(early)}, before the hold-off is fully open.` })];
 }
 
-function settingsThatPass({ setting, car, under }: Judgement): Finding[] {
-  if (!setting?.passes || under.length === 0) return [];
-  const { settings } = car.facts.catalogue;
-  const [least, most] = [sayPressure(settings, pascals(setting.passes.from)), setting.passes.to === Infinity ? "no reduction" : sayPressure(settings, pascals(setting.passes.to))];
-  const sentence = `${setting.name} is adjustable and its setting is not stated: from ${least} to ${most} the fronts lock first, and the highest loses least.`;
-  return [finding("rear-locks-first", { place: setting.name, severity: "note", seen: "", sentence, cure: `set it within that range, and state it in Cars, Valve split set` })];
-}
-
-function sayAdvice(judged: Judgement): string {
-  const { settings } = judged.car.facts.catalogue;
-  const { valves: [valve], bore } = adviseOn(judged);
-  const ways = [
-    ...(valve ? [`${valve.isOnCar ? "set" : "fit"} ${valve.component ?? "a valve"}${valve.isOnCar ? " to" : valve.component ? ", set to" : " with a split point of"} ${sayPressure(settings, valve.split)} (slope ${sayFigure(valve.slope)}, efficiency ${sayShare(valve.efficiency)})`] : []),
-    ...(bore ? [`fit rear cylinders of ${sayLength(settings, bore.bore)} (efficiency ${sayShare(bore.efficiency)})`] : []),
-  ];
-  return ways.length === 0 ? "a lower split point or slope, or smaller rear cylinders" : `${ways.join(", or ")}: there the fronts just lock first under every load stated`;
+function settingsThatPass(judged: Judgement): Finding[] {
+  const sentence = sayPassingSettings(judged);
+  return sentence === undefined ? [] : [finding("rear-locks-first", { place: judged.setting?.name ?? "", severity: "note", seen: "", sentence, cure: `set it within that range, and state it in Cars, Valve split set` })];
 }
 
 const PROPORTIONING_ADHESIONS: Stretch = { from: 0.2, to: 0.8 };

@@ -5,6 +5,7 @@ import { BADGE, NOSE, TYRE } from "./measures";
 import type { Badge, Box, Label, PlacedLine, PlacedPart, PlacedWheel, Plan, Point, Tag } from "./placed";
 import { isLeft } from "./links";
 import { onLine, onPart, onWheel } from "./faults";
+import { distance, round, say, stroke } from "./pencil";
 import type { Sketch } from "./sketch";
 
 export interface DrawnPlan {
@@ -30,9 +31,6 @@ export function drawPlan(sketch: Sketch, plan: Plan, description: string): Drawn
     sheet);
   return { content, sheet };
 }
-
-const round = (value: number): number => Math.round(value * 10) / 10;
-const say = ({ x, y }: Point): string => `${round(x)} ${round(y)}`;
 
 /** The outline of the body, lightly, so that front and rear are told at a glance. */
 function bodyPath({ width, height }: Plan): string {
@@ -69,17 +67,6 @@ function roundedPath(points: readonly Point[]): string {
   return `M${say(first)}${corners.join("")}${stroke(at, last)}`;
 }
 const BEND = 9;
-
-/** From where the pen is to a point, bowed to one side or the other by where it lies. */
-function stroke(from: Point, to: Point): string {
-  const length = distance(from, to);
-  if (length < 1) return `L${say(to)}`;
-  const bow = (Math.round(from.x + from.y + to.x) % 2 === 0 ? 1 : -1) * Math.min(1.1, length / 45);
-  const middle = { x: (from.x + to.x) / 2 - ((to.y - from.y) / length) * bow, y: (from.y + to.y) / 2 + ((to.x - from.x) / length) * bow };
-  return `Q${say(middle)} ${say(to)}`;
-}
-
-const distance = (a: Point, b: Point): number => Math.hypot(b.x - a.x, b.y - a.y);
 
 function toward(from: Point, to: Point, by: number): Point {
   const length = distance(from, to) || 1;
