@@ -80,7 +80,7 @@ function shared(name) {
     module: {
       rules: [
         { test: /\.ts$/, exclude: /node_modules/, use: { loader: "swc-loader", options: swcOptions } },
-        { test: /\.css$/, type: "asset/resource" },
+        { test: /\.css$/, type: "asset/resource", use: at("scripts/style-sheet-loader.ts") },
       ],
     },
     performance: false, // scripts/build.ts weighs the first load itself, compressed

@@ -1,15 +1,24 @@
 /** What the panel says when it cannot go on: plain words, a way on, and the details for whoever mends it. */
 import { element } from "./element";
 
-export function failureNotice(error: unknown, retry: () => void): HTMLElement {
+export interface Failure {
+  readonly error: unknown;
+  /** What did not happen. */
+  readonly heading: string;
+  /** What stands as it was, and what to do. */
+  readonly advice: string;
+  readonly retry: () => void;
+}
+
+export function failureNotice({ error, heading, advice, retry }: Failure): HTMLElement {
   const details = element("pre", { class: "failure__details", tabindex: 0 }, detailsOf(error));
   const tryAgain = element("button", { type: "button", class: "button" }, "Try again");
   const copy = element("button", { type: "button", class: "button button--plain" }, "Copy the details");
   tryAgain.addEventListener("click", retry);
   copy.addEventListener("click", () => { void copyText(details, copy); });
   return element("section", { class: "notice failure", role: "alert" },
-    element("h2", { class: "notice__heading" }, "Plumbline could not read this workbook"),
-    element("p", {}, "Nothing in the workbook was changed. Try again; if it fails again, send the details below to whoever looks after Plumbline."),
+    element("h2", { class: "notice__heading" }, heading),
+    element("p", {}, advice),
     element("p", { class: "failure__buttons" }, tryAgain, copy),
     element("details", {}, element("summary", {}, "Details"), details));
 }

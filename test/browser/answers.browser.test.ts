@@ -1,6 +1,6 @@
 /** Answers written from the phone script and taken back, and flags grouped by fault. */
 import type { Page } from "playwright-core";
-import { panelPages, violations } from "./panel-pages";
+import { panelPages, turnTo, violations } from "./panel-pages";
 
 const { open } = panelPages();
 
@@ -10,9 +10,9 @@ const cell = (page: Page, car: string, column: string): Promise<unknown> => page
 }, [car, column]);
 
 const chooseQuestions = async (page: Page, car: string): Promise<void> => {
-  await page.getByRole("tab", { name: "Cars" }).click();
+  await turnTo(page, "Cars");
   await page.getByRole("button", { name: car, exact: true }).first().click();
-  await page.getByRole("tab", { name: "Questions" }).click();
+  await turnTo(page, "Questions");
 };
 
 test("a click on an answer writes it into the car's row, the list follows, and the answer can be taken back", async () => {

@@ -1,12 +1,13 @@
 /** The panel alone in a browser, under a policy as strict as the add-in's own page. */
-import { readFileSync } from "node:fs";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
-import { join, resolve } from "node:path";
+import { basename, join } from "node:path";
 import axe from "axe-core";
 import { build } from "esbuild";
 import { chromium, type Browser, type Page } from "playwright-core";
 import { browserArguments, findBrowser } from "../../scripts/browser";
+import { readStyleSheet } from "../../scripts/style-sheet";
+import { places } from "../../src/taskpane/places";
 
 export interface Opening {
   readonly theme?: "light" | "dark" | "forced colours";
@@ -14,15 +15,15 @@ export interface Opening {
   readonly book?: string | undefined;
   readonly failing?: boolean;
   readonly shadow?: boolean;
-  /** Remembered from before, as by a panel that was open in this window. */
+  /** Remembered from before, as by a panel that was open in this window; the flags are in sight unless it says otherwise. */
   readonly remembered?: Readonly<Record<string, string>>;
   readonly waitFor?: string | undefined;
 }
 
-const stylesheet = readFileSync(join(resolve(__dirname, "../.."), "src/taskpane/panel.css"), "utf8");
+const stylesheet = readStyleSheet(join(__dirname, "../../src/taskpane/panel.css")).text;
 const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src data:; connect-src 'self'; base-uri 'none'; form-action 'none'";
 const markup = `<!doctype html><html lang="en" class="plumbline-page"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width">
-<title>Panel</title><link rel="icon" href="data:,"></head><body><main id="panel"></main><script src="panel-page.js"></script></body></html>`;
+<title>Panel</title><link rel="icon" href="data:,"></head><body><main id="panel"></main><script type="module" src="panel-page.js"></script></body></html>`;
 
 /**
  * Starts one browser for the tests of a file, and closes every page after each.
@@ -49,12 +50,12 @@ export function panelPages(): { readonly open: (opening?: Opening) => Promise<Pa
     await new Promise((closed) => { server.close(closed); });
   });
   return {
-    open: async ({ theme = "light", width = 350, book = "demo", failing = false, shadow = false, remembered = {}, waitFor = ".card" } = {}) => {
+    open: async ({ theme = "light", width = 350, book = "demo", failing = false, shadow = false, remembered, waitFor = ".card" } = {}) => {
       const context = await browser.newContext({ viewport: { width, height: 800 }, colorScheme: theme === "dark" ? "dark" : "light", forcedColors: theme === "forced colours" ? "active" : "none" });
       const page = await context.newPage();
       page.on("pageerror", ({ message }) => complaints.push(message));
       page.on("console", (message) => { if (message.type() === "error") complaints.push(message.text()); });
-      await page.addInitScript((kept) => { for (const [key, value] of Object.entries(kept)) if (sessionStorage.getItem(key) === null) sessionStorage.setItem(key, value); }, remembered);
+      await page.addInitScript((kept) => { for (const [key, value] of Object.entries(kept)) if (sessionStorage.getItem(key) === null) sessionStorage.setItem(key, value); }, remembered ?? { "plumbline view": "flags" });
       const query = new URLSearchParams({ book, ...(failing && { failing: "" }), ...(shadow && { shadow: "" }) });
       await page.goto(`${address}?${query.toString()}`);
       await page.locator(waitFor).first().waitFor();
@@ -64,14 +65,22 @@ export function panelPages(): { readonly open: (opening?: Opening) => Promise<Pa
 }
 
 async function serve(): Promise<Server> {
-  const bundle = await build({ entryPoints: [join(__dirname, "panel-page.ts")], bundle: true, write: false, format: "iife", target: "es2020" });
-  const files = new Map([["/", ["text/html", markup]], ["/panel-page.js", ["text/javascript", bundle.outputFiles[0]?.text ?? ""]], ["/panel.css", ["text/css", stylesheet]]]);
+  const bundle = await build({ entryPoints: [join(__dirname, "panel-page.ts")], bundle: true, write: false, format: "esm", splitting: true, outdir: "/", target: "es2022" });
+  const scripts = bundle.outputFiles.map(({ path, text }): [string, [string, string]] => [`/${basename(path)}`, ["text/javascript", text]]);
+  const files = new Map<string, readonly [string, string]>([["/", ["text/html", markup]], ...scripts, ["/panel.css", ["text/css", stylesheet]]]);
   const server = createServer((request, response) => {
     const [type, text] = files.get(new URL(request.url ?? "/", "http://panel").pathname) ?? ["", ""];
     response.writeHead(type ? 200 : 404, { "content-type": `${type}; charset=utf-8`, "content-security-policy": policy }).end(text);
   });
   await new Promise<void>((listening) => { server.listen(0, "127.0.0.1", listening); });
   return server;
+}
+
+/** Turns to a view by its tabs, as a user does: the place first, then the view. */
+export async function turnTo(page: Page, view: string): Promise<void> {
+  const place = places.find(({ views }) => views.some(({ name }) => name === view));
+  await page.getByRole("tab", { name: place?.name ?? view, exact: true }).click();
+  await page.getByRole("tab", { name: view, exact: true }).click();
 }
 
 /** Every rule of axe, its best practices included, as sentences that name the element. */

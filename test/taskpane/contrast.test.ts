@@ -1,8 +1,8 @@
 /** The squared paper is a drawn background, on which axe judges no contrast, so the palette is judged here. */
-import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { readStyleSheet } from "../../scripts/style-sheet";
 
-const css = readFileSync(join(__dirname, "../../src/taskpane/panel.css"), "utf8");
+const css = readStyleSheet(join(__dirname, "../../src/taskpane/panel.css")).text;
 const [light, dark] = [...css.matchAll(/\.plumbline \{\s+(--[^}]*)\}/g)].map(([, block]) => paletteOf(block ?? ""));
 
 const onPaper = ["ink", "ink-soft", "accent", "stop", "decide", "watch", "note"];

@@ -1,0 +1,51 @@
+/** The panel's content, and what it shows of the workbook at each moment. */
+import type { WorkbookPort } from "../workbook/port";
+import type { WorkbookReading } from "../workbook/workbook-reports";
+import { emptyWorkbook } from "./empty-workbook";
+import { failureNotice } from "./failure";
+import { frameOf } from "./frame";
+import { messageLine } from "./message-line";
+import { places } from "./places";
+import { progressLine } from "./progress-line";
+import { viewActions } from "./view-actions";
+import { viewChoice } from "./view-choice";
+import { sayVerdicts } from "./words";
+
+export interface PanelContent {
+  readonly content: HTMLElement;
+  showReading(reading: WorkbookReading): void;
+  showProgress(done: number, total: number): void;
+  /** The workbook could not be read. */
+  showFailure(error: unknown, retry: () => void): void;
+  hideFailure(): void;
+  /** The view in sight stopped on a fault. */
+  showFault(error: unknown): void;
+}
+
+export function panelContent(port: WorkbookPort): PanelContent {
+  const state: { reading: WorkbookReading | undefined } = { reading: undefined };
+  const [message, progress] = [messageLine(), progressLine()];
+  const showChosen = (): void => { if (state.reading) choice.chosen().show(state.reading); };
+  const actions = viewActions({ port, message, showChosen, turnTo: (view) => { choice.turnTo(view); } });
+  const choice = viewChoice(places, actions, showChosen);
+  const frame = frameOf({ choice, progress, message });
+  return {
+    content: frame.content,
+    showReading: (reading) => {
+      state.reading = reading;
+      progress.done();
+      message.clear();
+      frame.showProblem(undefined);
+      frame.show(reading.cars.length === 0 && reading.tableErrors.length === 0 ? emptyWorkbook(reading.carTables) : undefined);
+      showChosen();
+      message.speak(reading.cars.length === 0 ? "No cars yet." : `Up to date. ${sayVerdicts(reading.cars.map(({ verdict }) => verdict))}.`);
+    },
+    showProgress: progress.show,
+    showFailure: (error, retry) => {
+      progress.done();
+      frame.showProblem(failureNotice({ error, retry, heading: "Plumbline could not read this workbook", advice: "Nothing in the workbook was changed. Try again; if it fails again, send the details below to whoever looks after Plumbline." }));
+    },
+    hideFailure: () => { frame.showProblem(undefined); },
+    showFault: (error) => { choice.chosen().fail(error); },
+  };
+}

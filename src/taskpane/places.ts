@@ -1,0 +1,35 @@
+/** The ten views by the place where they are used: the whole shop, the car on the telephone, the stores, and the panel itself. */
+import { carsView } from "./cars-view";
+import { drawingView } from "./drawing-view";
+import { flagsView } from "./flags-view";
+import { questionsView } from "./questions-view";
+import { tubeView } from "./tube-view";
+import type { MakeView } from "./view";
+
+/** A view of the panel; its maker may come by a dynamic import, so that a view that is not looked at costs nothing. */
+export interface ViewEntry {
+  readonly id: string;
+  readonly name: string;
+  readonly load: () => MakeView | Promise<MakeView>;
+}
+
+export interface Place {
+  readonly id: string;
+  readonly name: string;
+  readonly views: readonly ViewEntry[];
+}
+
+/** In the order of the tabs. One more view is one more line. */
+export const places: readonly Place[] = [
+  { id: "all", name: "All cars", views: [
+    { id: "cars", name: "Cars", load: () => carsView },
+    { id: "flags", name: "Flags", load: () => flagsView },
+  ] },
+  { id: "one", name: "This car", views: [
+    { id: "questions", name: "Questions", load: () => questionsView },
+    { id: "drawing", name: "Drawing", load: () => drawingView },
+  ] },
+  { id: "material", name: "Material", views: [
+    { id: "tube", name: "Tube", load: () => tubeView },
+  ] },
+];
