@@ -1,14 +1,16 @@
 /** Everything about one car, made once: the worksheet functions, the panel and the totals all read it. */
 import { rankQuestions, type RankedQuestion } from "./ask";
-import { assemble, wheelPaths, type Assembled, type WheelPath } from "./assembly";
+import type { Assembled, WheelPath } from "./assembly";
 import type { Car } from "./car";
 import type { Catalogue } from "./catalogue";
 import { billOf, priceOfLines, type BillLine } from "./bill";
 import { findingsOf, openQuestions } from "./checks";
+import { equippedAs, inNameOf, type Equipped } from "./equipment";
 import { byWorstFirst, capital, finding, findingCodes, SEVERITIES, type Finding, type FindingCode, type Severity } from "./finding";
 import { chooseKit, type KitChoice } from "./kits";
+import { madeOnce } from "./made-once";
 import { questionKey, type Question } from "./question";
-import { runsOf, type Run } from "./runs";
+import type { Run } from "./runs";
 import { withStanding } from "./standing";
 
 /** Something a car's row says that cannot be used, found while the row was read. */
@@ -36,22 +38,37 @@ export interface CarReport {
   readonly verdict: Verdict;
 }
 
-/** Reads one car against the catalogue. Deterministic: the same row and catalogue give the same report. */
+/** Reads one car against the catalogue. Deterministic: the same row and catalogue give the same report. Cars equipped alike share all but their names. */
 export function reportOn(catalogue: Catalogue, car: Car, rowProblems: readonly RowProblem[] = []): CarReport {
-  const assembly = assemble(catalogue, car);
-  const paths = wheelPaths(assembly);
-  const { runs, questions: runQuestions, assumptions } = runsOf(catalogue, assembly, paths);
-  const facts = { catalogue, assembly, paths, runs };
-  const open = distinct([...assembly.questions, ...runQuestions, ...askMaterial(car), ...openQuestions(facts)]);
+  const equipped = equippedAs(catalogue, car);
+  return inCar(rowProblems.length === 0 ? sharedReport(equipped) : reportAnew(equipped, rowProblems), car);
+}
+
+const sharedReport = madeOnce((equipped: Equipped) => reportAnew(equipped, []));
+
+function reportAnew(equipped: Equipped, rowProblems: readonly RowProblem[]): CarReport {
+  const { catalogue, car, assembly, paths, runs, runsOfCar } = equipped;
+  const open = distinct([...assembly.questions, ...runsOfCar.questions, ...askMaterial(car), ...openQuestions(equipped)]);
   const questions = rankQuestions(catalogue, car, open);
   const kit = chooseKit(catalogue, car, runs);
   const rowFindings = [...rowProblems.map(asFinding), ...unknownCodes(car), ...open.filter(({ blocks }) => blocks).map(asMissing)];
-  const found = [...findingsOf(facts), ...kitFindings(kit, questions), ...rowFindings];
+  const found = [...findingsOf(equipped), ...kitFindings(kit, questions), ...rowFindings];
   const findings = found.map((one) => withStanding(one, car, catalogue.settings)).sort(byWorstFirst);
   const bill = billOf(assembly.instances, runs, catalogue.settings);
   return {
     car, assembly, paths, runs, findings, questions, kit, bill,
-    assumptions: [...new Set([...assembly.assumptions, ...assumptions])], price: priceOfLines(bill, runs), verdict: verdictOf(findings),
+    assumptions: [...new Set([...assembly.assumptions, ...runsOfCar.assumptions])], price: priceOfLines(bill, runs), verdict: verdictOf(findings),
+  };
+}
+
+/** A shared report as the report on one of the cars, with its name in the texts that name it. */
+function inCar(shared: CarReport, car: Car): CarReport {
+  const named = <Q extends Question>(one: Q): Q => ({ ...one, subject: inNameOf(car, one.subject), ask: inNameOf(car, one.ask) });
+  return {
+    ...shared, car,
+    assembly: { ...shared.assembly, car, questions: shared.assembly.questions.map(named) },
+    questions: shared.questions.map(named),
+    findings: shared.findings.map((one) => ({ ...one, place: inNameOf(car, one.place), says: inNameOf(car, one.says) })),
   };
 }
 

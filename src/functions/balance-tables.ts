@@ -4,17 +4,18 @@ import type { CarBraking } from "../core/balance/car-braking";
 import { judge } from "../core/balance/judgement";
 import { ruleFigures } from "../core/balance/rule-figures";
 import type { Catalogue } from "../core/catalogue";
+import type { Equipped } from "../core/equipment";
 import type { CellValue } from "../workbook/document";
 import type { OfCar } from "./car-tables";
 import { rounded, text, type Column } from "./columns";
 import { adhesion, assumedText, deceleration, distance, force, of, pressure, share } from "./physics-columns";
-import { answerOf, sayGaps, type Ranges, type SetUp } from "./set-ups";
+import { answerOf, sayGaps, type Ranges } from "./set-ups";
 
 interface Balanced extends CarBalance {
   readonly car: CarBraking;
 }
 
-function balancesOf(facts: SetUp): Balanced[] {
+function balancesOf(facts: Equipped): Balanced[] {
   const judged = judge(facts);
   return balanceOf(judged).map((one) => ({ ...one, car: judged.car }));
 }

@@ -6,12 +6,13 @@ import type { CarBraking } from "../core/balance/car-braking";
 import { judge, type UnderLoad } from "../core/balance/judgement";
 import { valvePoints } from "../core/balance/valve-points";
 import type { Catalogue } from "../core/catalogue";
+import type { Equipped } from "../core/equipment";
 import type { CellValue } from "../workbook/document";
 import { badValue } from "./answer";
 import type { OfCar } from "./car-tables";
 import { text, type Column } from "./columns";
 import { adhesion, assumedText, deceleration, force, of, pressure } from "./physics-columns";
-import { answerOf, sayGaps, type Ranges, type SetUp } from "./set-ups";
+import { answerOf, sayGaps, type Ranges } from "./set-ups";
 
 interface CurvePoint extends AtDeceleration {
   readonly car: CarBraking;
@@ -46,7 +47,7 @@ export function curveTable(catalogue: Catalogue, ranges: Ranges, points = USUAL_
   return answerOf(catalogue, ranges, { columns: curveColumns, items: (facts) => curvePoints(facts, points), problem: (facts) => sayGaps(judge(facts).car) });
 }
 
-function curvePoints(facts: SetUp, points: number): CurvePoint[] {
+function curvePoints(facts: Equipped, points: number): CurvePoint[] {
   const { car, under } = judge(facts);
   const top = facts.catalogue.settings.highestAdhesion;
   const even = Array.from({ length: points }, (_, index) => ({ z: (top * index) / (points - 1), mark: "" }));

@@ -2,11 +2,12 @@
 import { judge } from "../core/balance/judgement";
 import { travelOf, type CarTravel, type CircuitTravel, type Demand } from "../core/balance/travel";
 import type { Catalogue } from "../core/catalogue";
+import type { Equipped } from "../core/equipment";
 import type { CellValue } from "../workbook/document";
 import type { OfCar } from "./car-tables";
 import { length, text, type Column } from "./columns";
 import { assumedText, of, pressure, share, vacuum, volume } from "./physics-columns";
-import { answerOf, sayGaps, type Ranges, type SetUp } from "./set-ups";
+import { answerOf, sayGaps, type Ranges } from "./set-ups";
 
 interface OfCircuit extends CircuitTravel {
   readonly travel: CarTravel;
@@ -42,6 +43,6 @@ export const travelColumns: readonly Column<OfCar<OfCircuit>>[] = [
 
 export function travelTable(catalogue: Catalogue, ranges: Ranges): CellValue[][] {
   const limit = catalogue.settings.travelLimit;
-  const items = (facts: SetUp): OfCircuit[] => { const travel = travelOf(facts); return travel.circuits.map((one) => ({ ...one, travel, limit })); };
+  const items = (facts: Equipped): OfCircuit[] => { const travel = travelOf(facts); return travel.circuits.map((one) => ({ ...one, travel, limit })); };
   return answerOf(catalogue, ranges, { columns: travelColumns, items, problem: (facts) => sayGaps({ ...travelOf(facts), blocked: judge(facts).car.blocked }) });
 }
