@@ -1,7 +1,6 @@
 // Run by scripts/build.ts under tsx, which lets this file read the TypeScript modules beside it.
 import { fileURLToPath } from "node:url";
 import CopyPlugin from "copy-webpack-plugin";
-import CustomFunctionsMetadataPlugin from "custom-functions-metadata-plugin";
 import webpack from "webpack";
 import { BundledLicences } from "./scripts/bundled-licences";
 import { developmentOrigin, functionFiles, metadataText, readFunctionMetadata } from "./scripts/function-metadata";
@@ -28,8 +27,13 @@ function addin(origin) {
   return {
     ...shared("addin"),
     entry: { taskpane: at("src/taskpane/main.ts") },
+    optimization: {
+      moduleIds: "size",
+      mangleExports: "size",
+      // What several parts of the program share is one file, since most of them need most of it.
+      splitChunks: { cacheGroups: { default: false, defaultVendors: false, trade: { name: "trade", chunks: "async", minChunks: 2, enforce: true } } },
+    },
     plugins: [
-      new CustomFunctionsMetadataPlugin({ input: files, output: "functions.json" }),
       new FunctionPages(files, origin),
       new BundledLicences(),
       new CopyPlugin({
@@ -89,10 +93,7 @@ function shared(name) {
 
 const swcOptions = { jsc: { parser: { syntax: "typescript" }, target: "es2022" } };
 
-/**
- * Replaces the functions.json of the metadata plugin by ours, which has help addresses and lets error cells through,
- * and writes the help page those addresses lead to. It hooks thisCompilation because the plugin writes in compilation.
- */
+/** Writes functions.json, by which a spreadsheet knows our functions, and the help page that it leads to. */
 class FunctionPages {
   constructor(files, origin) {
     this.files = files;
@@ -104,11 +105,7 @@ class FunctionPages {
       const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONS;
       compilation.hooks.processAssets.tapPromise({ name: "FunctionPages", stage }, async () => {
         const metadata = await readFunctionMetadata(this.files, this.origin);
-        const write = (name, text) => {
-          const source = new webpack.sources.RawSource(text);
-          if (compilation.getAsset(name)) compilation.updateAsset(name, source);
-          else compilation.emitAsset(name, source);
-        };
+        const write = (name, text) => compilation.emitAsset(name, new webpack.sources.RawSource(text));
         write("functions.json", metadataText(metadata));
         write("functions.html", functionsPage(metadata));
       });

@@ -1,6 +1,7 @@
 import ts from "typescript";
 import { globalNamesUsed } from "./architecture/global-names";
 import { layerOf, layers, mayImport, globalsAllowedIn } from "./architecture/layers";
+import { loadedAtOnce } from "./architecture/loaded-at-once";
 import { compilerOptions, filesUnder, importsOf, projectFolder } from "./architecture/source-files";
 
 jest.setTimeout(60_000); // the compiler reads the whole project, which takes seconds on a busy machine
@@ -57,6 +58,20 @@ describe("imports", () => {
   test("a circle is seen", () => {
     const imports = new Map([["a", ["b"]], ["b", ["c"]], ["c", ["b"]]]);
     expect(circles(["a", "b", "c"], (file) => imports.get(file) ?? [])).toEqual(["b → c → b"]);
+  });
+});
+
+describe("what the add-in loads before a cell asks for anything", () => {
+  const atOnce = loadedAtOnce("src/taskpane/main.ts");
+
+  test("registers the functions and holds nothing of the trade", () => {
+    expect([...atOnce].sort()).toEqual(["src/functions/answer.ts", "src/functions/parts.ts", "src/taskpane/main.ts"]);
+  });
+
+  test("cars, fittings, quotes, physics and bench do without the distributions of the stock functions", () => {
+    const parts = ["functions", "thread-functions", "quote-functions", "physics-functions", "workshop-functions"].map((name) => `src/functions/${name}.ts`);
+    expect([...parts, "src/taskpane/excel-panel.ts"].filter((part) => loadedAtOnce(part).some((each) => each.startsWith("@stdlib/")))).toEqual([]);
+    expect(loadedAtOnce("src/functions/stock-functions.ts").some((each) => each.startsWith("@stdlib/"))).toBe(true);
   });
 });
 

@@ -4,7 +4,7 @@ import { join, resolve } from "node:path";
 import { generateCustomFunctionsMetadata } from "custom-functions-metadata";
 import { functionFiles, metadataText, readFunctionMetadata } from "../scripts/function-metadata";
 import { functionsPage } from "../scripts/functions-page";
-import * as exported from "../src/functions/functions";
+import { programParts, whenLoaded } from "../src/functions/parts";
 import { worksheetFunctions } from "../src/functions/registry";
 
 describe("the worksheet functions", () => {
@@ -13,16 +13,34 @@ describe("the worksheet functions", () => {
     expect(metadataText(await readFunctionMetadata(functionFiles()))).toBe(written);
   });
 
-  test("every exported function has metadata, and every metadata entry an export of functions.ts", async () => {
+  test("every function of functions.json is in the registry under its id, and the registry holds no other", async () => {
     const { associate } = await generateCustomFunctionsMetadata([...functionFiles()]);
-    expect(Object.keys(exported).sort()).toEqual(associate.map(({ functionName }) => functionName).sort());
+    expect(associate.map(({ id, functionName }) => [id, functionName.toUpperCase()])).toEqual(associate.map(({ id }) => [id, id]));
+    expect(Object.keys(worksheetFunctions).sort()).toEqual(associate.map(({ id }) => id).sort());
   });
 
-  test("the registry holds exactly these functions, each under its id", async () => {
-    const { associate } = await generateCustomFunctionsMetadata([...functionFiles()]);
-    const byName: Readonly<Record<string, unknown>> = exported;
-    const expected = Object.fromEntries(associate.map(({ id, functionName }) => [id, byName[functionName]]));
-    expect(worksheetFunctions).toEqual(expected);
+  test("the add-in's late functions are the registry's own, each in the part that names it", async () => {
+    const late = await Promise.all(programParts.map(async ({ load, functions }) => ({ functions, loaded: await load() })));
+    expect(late.flatMap(({ functions }) => functions).sort()).toEqual(Object.keys(worksheetFunctions).sort());
+    for (const { functions, loaded } of late) {
+      expect(Object.keys(loaded).map((name) => name.toUpperCase()).sort()).toEqual([...functions].sort());
+      for (const id of functions) expect(loaded[id.toLowerCase()]).toBe(worksheetFunctions[id]);
+    }
+  });
+
+  test("a late function answers as its twin does, its errors included", async () => {
+    const load = () => import("../src/functions/physics-functions");
+    await expect(whenLoaded("VALVEOUT", load)(800, 400, 0.5, null, null, null, null)).resolves.toBe(600);
+    await expect(whenLoaded("VALVEOUT", load)(800, 400, 2, null, null, null, null)).rejects.toThrow('slope: read "2"');
+  });
+
+  test("a part that does not come answers #N/A with a sentence, and is asked for again by the next call", async () => {
+    let reachable = false;
+    const load = () => (reachable ? import("../src/functions/physics-functions") : Promise.reject(new Error("Loading chunk physics failed.")));
+    const valveout = whenLoaded("VALVEOUT", load);
+    await expect(valveout(800, 400, 0.5)).rejects.toMatchObject({ kind: "notAvailable", message: expect.stringContaining("answers VALVEOUT could not be loaded") as string });
+    reachable = true;
+    await expect(valveout(800, 400, 0.5)).resolves.toBe(600);
   });
 
   test("each has a help address that the help page answers", async () => {

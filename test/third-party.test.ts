@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
+import { licenceTexts } from "../scripts/bundled-licences";
 import { filesUnder, importsOf, projectFolder } from "./architecture/source-files";
 
 const read = (path: string): string => readFileSync(resolve(projectFolder, path), "utf8");
@@ -20,4 +21,11 @@ test("every version in package.json is exact", () => {
   const { dependencies, devDependencies } = JSON.parse(read("package.json")) as Record<string, Record<string, string>>;
   const loose = Object.entries({ ...dependencies, ...devDependencies }).filter(([, version]) => !/^\d+\.\d+\.\d+$/.test(version));
   expect(loose).toEqual([]);
+});
+
+test("of packages with one licence text and one notice the text is written once, under all their names", () => {
+  const shared = { licence: "Do what you like.", notice: "Copyright the Authors." };
+  expect(licenceTexts([{ title: "a 1.0.0 (X)", ...shared }, { title: "b 2.0.0 (Y)", licence: "Ask first.", notice: "" }, { title: "c 3.0.0 (X)", ...shared }])).toBe(
+    `a 1.0.0 (X)\nc 3.0.0 (X)\n\nDo what you like.\n\nNotice:\nCopyright the Authors.\n\n${"-".repeat(80)}\n\nb 2.0.0 (Y)\n\nAsk first.\n`,
+  );
 });

@@ -2,10 +2,11 @@
 import { physicsSettingEntries, type PhysicsSettings } from "./physics-settings";
 import { inches, millimetres, psi, type Metres, type Pascals } from "./quantity";
 import type { SettingUnit } from "./setting-unit";
+import { stockSettingEntries, type StockSettings } from "./stock-settings";
 
 export type { SettingUnit } from "./setting-unit";
 
-export interface Settings extends PhysicsSettings {
+export interface Settings extends PhysicsSettings, StockSettings {
   readonly units: "us" | "metric";
   readonly currency: string;
   /** Added to an adapter chain's price for each adapter: every joint is a leak path and takes time. */
@@ -70,6 +71,8 @@ export interface SettingEntry<K extends Exclude<keyof Settings, "rules"> = Exclu
   readonly written: string | number;
   readonly unit: SettingUnit;
   readonly choices?: readonly string[];
+  /** Narrower than 0 or more. */
+  readonly range?: { readonly above: number; readonly below: number; readonly says: string };
   readonly meaning: string;
   readonly source: string;
 }
@@ -110,6 +113,7 @@ export const settingEntries: readonly SettingEntry[] = [
   { key: "remarkMistaken", name: "remark mistaken", value: 0.05, written: 5, unit: "%", meaning: "chance that what is told of place, side, gender or wire is wrong", source: PRACTICE },
   { key: "bodyNotListed", name: "body not listed", value: 0.05, written: 5, unit: "%", meaning: "chance that a body seen is not in Components", source: PRACTICE },
   ...(physicsSettingEntries as readonly SettingEntry[]),
+  ...(stockSettingEntries as readonly SettingEntry[]),
 ];
 
 export const defaultSettings: Settings = {

@@ -1,5 +1,6 @@
 import * as library from "@odoo/o-spreadsheet";
 import { mountPanel } from "../taskpane/panel";
+import { todayHere } from "../taskpane/today";
 import { type WorkbookDocument } from "../workbook/document";
 import { type WorkbookPort } from "../workbook/port";
 import { readXlsx, WorkbookFileError } from "../workbook/xlsx/read";
@@ -121,7 +122,7 @@ async function start(): Promise<void> {
   choose("sheet");
   listen();
   templates = await (await fetch("grid/o_spreadsheet.xml")).text();
-  await show(demoDocument());
+  await show(demoDocument(todayHere()));
 }
 
 start().catch((problem: unknown) => {

@@ -1,5 +1,5 @@
 /** The heading row of every table-valued answer: names and order are frozen, columns are only appended. */
-import { askColumns, identifyColumns, kitColumns } from "./advice-tables";
+import { askColumns, kitColumns } from "./advice-tables";
 import { balanceColumns } from "./balance-tables";
 import { checkColumns, partColumns, runColumns, tubingColumns, verdictColumns } from "./car-tables";
 import { bendColumns } from "./bends-tables";
@@ -7,6 +7,10 @@ import { burstColumns } from "./burst-tables";
 import type { Column, Units } from "./columns";
 import { curveColumns } from "./curve-table";
 import { cutPlanColumns } from "./cutplan-tables";
+import { identifyColumns } from "./identify-table";
+import { demandColumns } from "./demand-table";
+import { forecastColumns } from "./forecast-table";
+import { reorderColumns } from "./reorder-table";
 import { fluidColumns, quoteColumns } from "./quote-tables";
 import { travelColumns } from "./travel-table";
 import { adaptColumns, fittingColumns, threadColumns } from "./fitting-tables";
@@ -15,22 +19,25 @@ const headingsOf = <Row>(columns: readonly Column<Row>[], units: Units): string[
 
 /** By function, in the order of docs/functions.md. */
 export const answerHeadings = (units: Units): Readonly<Record<string, readonly string[]>> => ({
-  THREAD: headingsOf(threadColumns(units === "us"), units),
-  FITTING: headingsOf(fittingColumns, units),
-  ADAPT: headingsOf(adaptColumns, units),
   RUNS: headingsOf(runColumns, units),
   PARTS: headingsOf(partColumns, units),
   CHECK: headingsOf(checkColumns, units),
   ASK: headingsOf(askColumns, units),
   KIT: headingsOf(kitColumns, units),
-  IDENTIFY: headingsOf(identifyColumns, units),
   VERDICT: headingsOf(verdictColumns, units),
-  FLUID: headingsOf(fluidColumns, units),
-  QUOTE: headingsOf(quoteColumns, units),
   TUBING: headingsOf(tubingColumns, units),
   BALANCE: headingsOf(balanceColumns, units),
   TRAVEL: headingsOf(travelColumns, units),
   CURVE: headingsOf(curveColumns, units),
+  FLUID: headingsOf(fluidColumns, units),
+  QUOTE: headingsOf(quoteColumns, units),
+  DEMAND: headingsOf(demandColumns, units),
+  FORECAST: headingsOf(forecastColumns, units),
+  REORDER: headingsOf(reorderColumns, units),
+  THREAD: headingsOf(threadColumns(units === "us"), units),
+  FITTING: headingsOf(fittingColumns, units),
+  ADAPT: headingsOf(adaptColumns, units),
+  IDENTIFY: headingsOf(identifyColumns, units),
   CUTPLAN: headingsOf(cutPlanColumns, units),
   BENDS: headingsOf(bendColumns, units),
   BURST: headingsOf(burstColumns, units),

@@ -2,7 +2,13 @@
 import { forecast, type Forecast } from "../core/stock/forecast";
 import type { CellValue } from "../workbook/document";
 import { laidOut, rounded, text, type Column } from "./columns";
-import { readHistory, readMethod, type Rows } from "./stock-arguments";
+import { readHistory, readMethod, readWeights, type Rows } from "./stock-arguments";
+
+export interface ForecastArguments {
+  readonly method: unknown;
+  readonly alpha: unknown;
+  readonly beta: unknown;
+}
 
 const figure = (read: (forecast: Forecast) => number | undefined): ((forecast: Forecast) => number | undefined) => (one) => {
   const value = read(one);
@@ -30,4 +36,5 @@ export const forecastColumns: readonly Column<Forecast>[] = [
 ];
 
 /** In the unit of the history; `units` of the workbook has no say. */
-export const forecastTable = (history: Rows, method: unknown): CellValue[][] => laidOut(forecastColumns, [forecast(readHistory(history), readMethod(method))], "us");
+export const forecastTable = (history: Rows, { method, alpha, beta }: ForecastArguments): CellValue[][] =>
+  laidOut(forecastColumns, [forecast(readHistory(history), readMethod(method), readWeights(alpha, beta))], "us");

@@ -1,30 +1,15 @@
-/** The worksheet functions by the name a formula calls them. */
-import * as functions from "./functions";
+/** Every worksheet function by the name a formula calls it, all loaded: for the local grid, eval and tests, whose cells cannot wait. The add-in uses parts.ts. */
+import * as cars from "./functions";
+import * as physics from "./physics-functions";
+import * as quotes from "./quote-functions";
+import * as stock from "./stock-functions";
+import * as threads from "./thread-functions";
+import * as workshop from "./workshop-functions";
 
 /** Ranges arrive row by row with blanks as 0; optionals left out arrive as null. */
 export type WorksheetFunction = (...args: never[]) => unknown;
 
-export const worksheetFunctions: Readonly<Record<string, WorksheetFunction>> = {
-  CATALOG: functions.catalog,
-  THREAD: functions.thread,
-  FITTING: functions.fitting,
-  ADAPT: functions.adapt,
-  RUNS: functions.runs,
-  PARTS: functions.parts,
-  CHECK: functions.check,
-  ASK: functions.ask,
-  KIT: functions.kit,
-  IDENTIFY: functions.identify,
-  VERDICT: functions.verdict,
-  FLUID: functions.fluid,
-  QUOTE: functions.quote,
-  TUBING: functions.tubing,
-  BALANCE: functions.balance,
-  TRAVEL: functions.travel,
-  CURVE: functions.curve,
-  VALVEOUT: functions.valveout,
-  PEDAL: functions.pedal,
-  CUTPLAN: functions.cutplan,
-  BENDS: functions.bends,
-  BURST: functions.burst,
-};
+/** A function's name is its export's in capitals. */
+export const worksheetFunctions: Readonly<Record<string, WorksheetFunction>> = Object.fromEntries(
+  [cars, physics, quotes, stock, threads, workshop].flatMap((part) => Object.entries(part)).map(([name, run]) => [name.toUpperCase(), run]),
+);

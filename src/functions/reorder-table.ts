@@ -7,7 +7,7 @@ import { textOf } from "../catalogue/cell";
 import { nameKey, type Catalogue } from "../core/catalogue";
 import { groupBy } from "../core/group-by";
 import { feet, inFeet, metres, type Metres } from "../core/quantity";
-import { defaultStockPolicy } from "../core/stock/stock-policy";
+import { stockPolicy } from "../core/stock/stock-policy";
 import type { MeanAndVariance } from "../core/stock/pipeline";
 import { reorderTube, type TubeReorder } from "../core/stock/tube-reorder";
 import { recordedWeeks, type RecordedWeeks } from "../core/stock/usage-history";
@@ -92,7 +92,7 @@ function rowOf({ catalogue, recorded, quotes, byTube }: RowReader, { row, value,
   const key = nameKey(value.name);
   const used = (byTube.get(key) ?? []).map(({ date, length }) => ({ date, quantity: length }));
   const breaks = catalogue.priceBreaks.filter(({ tube }) => nameKey(tube) === key);
-  const found = reorderTube(value, { used, recorded, pipeline: quotes(row - 1) }, breaks, defaultStockPolicy);
+  const found = reorderTube(value, { used, recorded, pipeline: quotes(row - 1) }, breaks, stockPolicy(catalogue.settings));
   return { name: value.name, found, problem: [...unread, ...found.problems].join(" ") };
 }
 

@@ -1,5 +1,6 @@
 /** Reads the arguments of the worksheet functions about stock. */
 import { FORECAST_METHODS, type ForecastMethod } from "../core/stock/forecast";
+import type { Weights } from "../core/stock/smoothing";
 import { badValue } from "./answer";
 import { readNumber } from "./arguments";
 
@@ -30,6 +31,19 @@ export function readMethod(value: unknown): ForecastMethod {
   const method = plain === "" || plain === "0" ? "auto" : FORECAST_METHODS.find((one) => one.toLowerCase() === plain);
   if (!method) throw badValue(`method: read "${String(value)}"; accepted: ${FORECAST_METHODS.join(", ")}.`);
   return method;
+}
+
+/** Weights of smoothing; undefined when neither is given, and one given alone stands for both. */
+export function readWeights(alpha: unknown, beta: unknown): Weights | undefined {
+  const [first, second] = [readWeight("alpha", alpha), readWeight("beta", beta)];
+  if (first === undefined && second !== undefined) throw badValue("alpha: read nothing beside a beta; accepted: a number above 0 and up to 1.");
+  return first === undefined ? undefined : { alpha: first, beta: second ?? first };
+}
+
+function readWeight(name: string, value: unknown): number | undefined {
+  const weight = readNumber(name, value);
+  if (weight !== undefined && weight > 1) throw badValue(`${name}: read "${String(value)}"; accepted: a number above 0 and up to 1.`);
+  return weight;
 }
 
 /** One row or one column of demand, oldest first; a blank is a period without demand. */

@@ -1,8 +1,14 @@
 /**
  * The one entry of the add-in: worksheet functions and panel share its module state, and so the cache of catalogues.
- * The functions are there at once, since cells wait for them; the panel is a chunk of its own and comes after.
+ * Only what registers the functions is in it; the parts of the program come after, those of the cars at once, as nearly every workbook asks for them.
  */
-import "../functions/functions";
+import { programParts, whenLoaded } from "../functions/parts";
+
+for (const { load, functions } of programParts) {
+  for (const name of functions) CustomFunctions.associate(name, whenLoaded(name, load));
+}
+// A cell that needs them says so if they do not come.
+programParts[0]?.load().catch(() => undefined);
 
 void Office.onReady(async ({ host }) => {
   const place = document.getElementById("panel");

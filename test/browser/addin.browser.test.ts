@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { extname, resolve } from "node:path";
 import { chromium, type Browser, type Page, type Route } from "playwright-core";
 import { browserArguments, findBrowser } from "../../scripts/browser";
@@ -10,7 +10,12 @@ const ids = (JSON.parse(readFileSync(`${built}/functions.json`, "utf8")) as { fu
 /** A host that knows how functions are registered and never says that it is ready, so that the bundle is seen on its own. */
 const standInHost = `
   window.associated = {};
-  window.CustomFunctions = { associate: (id, run) => { window.associated[id] = typeof run; }, Error: class extends Error {}, ErrorCode: {} };
+  window.run = {};
+  window.CustomFunctions = {
+    associate: (id, run) => { window.associated[id] = typeof run; window.run[id] = run; },
+    Error: class extends Error { constructor(code, message) { super(message); this.code = code; } },
+    ErrorCode: { invalidValue: "#VALUE!", notAvailable: "#N/A" },
+  };
   window.Office = { onReady: () => new Promise(() => undefined), HostType: { Excel: "Excel" } };
 `;
 
@@ -27,6 +32,42 @@ test("the built bundle registers every function of its functions.json, inside it
   expect(complaints).toEqual([]);
 });
 
+test("every part of the program comes and answers, each when it is first asked for", async () => {
+  const { page, complaints } = await open("taskpane.html");
+  const answers = await page.evaluate(async () => {
+    const { run } = window as unknown as { run: Record<string, (...args: unknown[]) => Promise<unknown>> };
+    const first = async (id: string, ...args: unknown[]) => ((await run[id]?.(...args)) as unknown[][])[0]?.[0];
+    return {
+      CATALOG: typeof (await run["CATALOG"]?.([[["Nut"]]]).catch((error: unknown) => String(error))),
+      THREAD: await first("THREAD", 0.3705, 24, "in", null),
+      VALVEOUT: await run["VALVEOUT"]?.(800, 400, 0.5, null, null, null, null),
+      BURST: await first("BURST", 0.1875, 0.028, 25000, 4, null),
+      FORECAST: await first("FORECAST", [[0], [2], [0], [4]], null, null, null),
+      QUOTE: await run["QUOTE"]?.([["Car"]], [["A"]], "no key").catch((error: unknown) => (error as { code: string }).code),
+    };
+  });
+  expect(answers).toEqual({ CATALOG: "string", THREAD: "Thread", VALVEOUT: 600, BURST: "Formula", FORECAST: "Method", QUOTE: "#N/A" });
+  expect(complaints).toEqual([]);
+});
+
+test("a part that cannot be reached answers #N/A and says what to do; the next calculation asks for it again", async () => {
+  const { page } = await open("taskpane.html");
+  const forecast = () => page.evaluate(async () => {
+    const { run } = window as unknown as { run: Record<string, (...args: unknown[]) => Promise<unknown[][]>> };
+    return run["FORECAST"]?.([[0], [2], [0], [4]], null, null, null).then((rows) => rows[0]?.[0], (error: unknown) => [(error as { code: string }).code, (error as Error).message]);
+  });
+  await page.route("**/stock.js", (route) => route.abort());
+  expect(await forecast()).toEqual(["#N/A", expect.stringContaining("recalculate this cell") as string]);
+  await page.unroute("**/stock.js");
+  expect(await forecast()).toBe("Method");
+});
+
+test("the distributions come with the stock functions only", () => {
+  const sources = (name: string): readonly string[] => (JSON.parse(readFileSync(`${built}/${name}.js.map`, "utf8")) as { sources: string[] }).sources;
+  const names = readdirSync(built).flatMap((file) => (file.endsWith(".js") ? [file.slice(0, -3)] : []));
+  expect(names.filter((name) => sources(name).some((source) => source.includes("@stdlib")))).toEqual(["stock"]);
+});
+
 test.each(["functions.html", "support.html"])("%s shows with its style sheet and without complaint", async (name) => {
   const { page, complaints } = await open(name);
   expect(await page.locator("main h1").count()).toBe(1);
@@ -40,9 +81,10 @@ test("a function's help address leads to its section", async () => {
 });
 
 test("the grid library and evaluation of text are not in the bundle", () => {
-  const script = readFileSync(`${built}/taskpane.js`, "utf8");
-  expect(script).not.toMatch(/o_spreadsheet|o-spreadsheet/);
-  expect(script).not.toMatch(/\beval\(/);
+  for (const file of readdirSync(built).filter((name) => name.endsWith(".js"))) {
+    const script = readFileSync(`${built}/${file}`, "utf8");
+    expect([file, script.match(/o_spreadsheet|o-spreadsheet|\beval\(/)?.[0]]).toEqual([file, undefined]);
+  }
 });
 
 /** The page as its host would serve it, and everything the browser or its script complained about. */

@@ -1,6 +1,8 @@
 /** The answers about stock. The workshop's car takes 278.9375 in of tube: 268 in over 7 runs, and 1.5625 in more for each (test/core/tubing.test.ts). */
-import { demandTable, forecastTable, reorderColumns, reorderTable } from "../../src/functions/stock-tables";
 import { SheetError } from "../../src/functions/answer";
+import { demandTable } from "../../src/functions/demand-table";
+import { forecastTable } from "../../src/functions/forecast-table";
+import { reorderColumns, reorderTable } from "../../src/functions/reorder-table";
 import type { CellValue } from "../../src/workbook/document";
 import { catalogueOf, table, TUBE } from "../core/workshop";
 import { carRow, HEADINGS, type Cell } from "./sheet";
@@ -21,9 +23,9 @@ function refused(run: () => unknown): string {
 }
 
 describe("DEMAND", () => {
-  const demand = (rows: readonly (readonly Cell[])[], firstWeek: unknown = MONDAY, weeks: unknown = 2): CellValue[][] => demandTable(catalogue, {
+  const demand = (rows: readonly (readonly Cell[])[], firstWeek: unknown = MONDAY, weeks: unknown = 2, step: unknown = null): CellValue[][] => demandTable(catalogue, {
     quotes: { headings: [["Quote", "Car", "Chance (%)", "Earliest", "Likely", "Latest", "Quantity"]], rows },
-    cars: { headings: [HEADINGS], rows: [carRow(), carRow({ Car: "BARE", Material: "" })] }, firstWeek, weeks,
+    cars: { headings: [HEADINGS], rows: [carRow(), carRow({ Car: "BARE", Material: "" })] }, firstWeek, weeks, step,
   });
   // Half of two cars: mean 278.9375 in = 23.245 ft; deviation ½ of 2 · 278.9375 in, the same.
   test("one row a tube and week", () => expect(demand([["Q1", "C", 50, 0, MONDAY + 6, 0, 2]])).toEqual([
@@ -44,6 +46,15 @@ describe("DEMAND", () => {
       "quote Q5: Quantity is blank and taken as 1",
     ]);
   });
+  // 278.9375 in is 8 steps of 34.8671875 in (2.905598958 ft): half the one quote and a quarter of the other leave 0, 8, 16 and 24 steps.
+  test("a step asks for the exact distribution", () => expect(demand([["Q1", "C", 50, 0, MONDAY, 0, 1], ["Q2", "C", 25, 0, MONDAY, 0, 2]], MONDAY, 1, 278.9375 / 96)).toEqual([
+    ["Tube", "Week", "Starts", "Need (ft)", "Chance", "Chance of no more", "Problem"],
+    ["CO-300", 1, MONDAY, 0, 0.375, 0.375, ""],
+    ["CO-300", 1, MONDAY, 23.245, 0.375, 0.75, ""],
+    ["CO-300", 1, MONDAY, 46.49, 0.125, 0.875, ""],
+    ["CO-300", 1, MONDAY, 69.734, 0.125, 1, ""],
+  ]));
+  test("a step too small for a sheet is refused", () => expect(refused(() => demand([["Q1", "C", 50, 0, MONDAY, 0, 1]], MONDAY, 1, 0.001))).toContain("take a larger one"));
   test("arguments are read or refused", () => {
     expect(demand([["Q1", "C", 50, 0, MONDAY, 0, 1]], MONDAY, null)).toHaveLength(14);
     expect(refused(() => demand([], "soon"))).toContain("first week: read \"soon\"");
@@ -52,8 +63,8 @@ describe("DEMAND", () => {
 });
 
 describe("FORECAST", () => {
-  const row = (history: readonly (readonly unknown[])[], method?: unknown): Record<string, CellValue> => {
-    const [headings = [], cells = []] = forecastTable(history, method);
+  const row = (history: readonly (readonly unknown[])[], method?: unknown, weights: { alpha?: unknown; beta?: unknown } = {}): Record<string, CellValue> => {
+    const [headings = [], cells = []] = forecastTable(history, { method, alpha: null, beta: null, ...weights });
     return Object.fromEntries(headings.map((heading, index) => [String(heading), cells[index] ?? ""]));
   };
   // With the usual 0.1 and 0.1: size 2 + 0.1 · 2, interval 2, SBA × 0.95.
@@ -62,11 +73,17 @@ describe("FORECAST", () => {
     Problem: "too little history: 2 demands in 4 periods, fewer than 6 in 24, so nothing is fitted or chosen",
   }));
   test("a row reads as a column does, and a method without regard to case", () => expect(row([["", 2, null, 4]], "croston")).toMatchObject({ Method: "Croston", Chosen: "asked for", Rate: 1.1 }));
+  // Sizes 2 and 4 halved together make 3, intervals 2 and 2 stay 2.
+  test("weights are taken as given, one for both when alone", () => {
+    expect(row([[0], [2], [0], [4]], "Croston", { alpha: 0.5 })).toMatchObject({ Rate: 1.5, Alpha: 0.5, Beta: 0.5, Weights: "given" });
+    expect(refused(() => row([[1]], null, { beta: 0.5 }))).toContain("alpha: read nothing beside a beta");
+    expect(refused(() => row([[1]], null, { alpha: 1.5 }))).toContain("above 0 and up to 1");
+  });
   test("what cannot be read is said", () => {
-    expect(refused(() => forecastTable([[1], ["x"]], null))).toBe('history, period 2: read "x"; accepted: a number of 0 or more.');
-    expect(refused(() => forecastTable([[-1]], null))).toContain("period 1");
-    expect(refused(() => forecastTable([[1, 2], [3, 4]], null))).toContain("one row or one column");
-    expect(refused(() => forecastTable([[1]], "best"))).toContain("auto, Croston, SBA, SBJ, TSB, SES");
+    expect(refused(() => forecastTable([[1], ["x"]], { method: null, alpha: null, beta: null }))).toBe('history, period 2: read "x"; accepted: a number of 0 or more.');
+    expect(refused(() => forecastTable([[-1]], { method: null, alpha: null, beta: null }))).toContain("period 1");
+    expect(refused(() => forecastTable([[1, 2], [3, 4]], { method: null, alpha: null, beta: null }))).toContain("one row or one column");
+    expect(refused(() => forecastTable([[1]], { method: "best", alpha: null, beta: null }))).toContain("auto, Croston, SBA, SBJ, TSB, SES");
   });
 });
 
@@ -90,7 +107,7 @@ describe("REORDER", () => {
   })]));
   test("the service promised is at least the one asked for, and no row of columns is missing", () => {
     const [only] = reorder([rack("CO-300")]);
-    expect(only?.["Fill rate (%)"]).toBeGreaterThanOrEqual(95);
+    expect(only?.["Cycle service (%)"]).toBeGreaterThanOrEqual(95);
     expect(Object.keys(only ?? {})).toHaveLength(reorderColumns.length);
   });
   test("at or below the point a lot is ordered, above it nothing", () => {
@@ -120,7 +137,7 @@ describe("REORDER", () => {
     expect(rows.slice(2).map(({ Problem }) => Problem)).toEqual([expect.stringContaining("Usage row 33, Date") as string, "1 row of Usage after today left out", "Usage of tube that is not in these rows: GONE"]);
   });
   // A year at 17: 41.74 · 20 + 18 · 41.74 / 17 + 0.25 · 20 · 17 / 2 = 921.5; at 40, from which a coil costs 15: 626.1 + 18.8 + 75 = 719.9.
-  test("a break of price is taken when it pays", () => expect(reorder([rack("CO-300")], steadily, { shop: withBreak })[0]).toMatchObject({ Lot: 40, "Order today": 0 }));
+  test("a break of price is taken when it pays", () => expect(reorder([rack("CO-300")], steadily, { shop: withBreak })[0]).toMatchObject({ Lot: 40, "Order today": 40, "Order cost": 40 * 15 + 18 }));
   test("pipeline figures are one for each row", () => {
     expect(refused(() => reorder([rack("A"), rack("B")], steadily, { mean: 4 }))).toContain("pipeline mean: read 1 cells for 2 rows");
     expect(refused(() => reorder([rack("A")], steadily, { variance: 4 }))).toContain("pipeline mean: read nothing beside a variance");

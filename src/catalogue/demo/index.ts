@@ -13,12 +13,14 @@ import { platforms } from "./platforms";
 import { ports } from "./ports";
 import { seen } from "./seen";
 import { settings } from "./settings";
+import { pipeline, priceBreaks, usage } from "./stock-history";
 import { tube } from "./tube";
 import { wheelBrakes } from "./wheel-brakes";
 
+export { DEMO_DATES, DEMO_TODAY } from "./stock-history";
 export type { DemoCell, DemoTable } from "./demo-table";
 
 /** Every table of the demo workbook, Cars first. */
 export const demoTables: readonly DemoTable[] = [
-  cars, platforms, lengths, components, ports, passages, boosters, wheelBrakes, nuts, adapters, tube, lineSets, setRuns, joins, settings, seen,
+  cars, platforms, lengths, components, ports, passages, boosters, wheelBrakes, nuts, adapters, tube, lineSets, setRuns, joins, settings, seen, priceBreaks, usage, pipeline,
 ];

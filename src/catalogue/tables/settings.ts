@@ -5,7 +5,7 @@ import { RULE_SWITCHES, settingEntries, type RuleSwitch, type SettingEntry, type
 import { numberOf, sayCell, wordKey } from "../cell";
 import { anything, name, text } from "../column";
 import { table, type Refuse, type RowOf } from "../table-spec";
-import { compressibility, force, length, pressure, sayChoices, share, speed, time, unitNamed, volumePerLength, type Quantity } from "../unit";
+import { compressibility, force, leadTime, length, pressure, sayChoices, share, speed, time, unitNamed, volumePerLength, type Quantity } from "../unit";
 
 /** One setting as its row has it. */
 export type SettingRow =
@@ -59,13 +59,14 @@ function wordValue(entry: SettingEntry, row: Row, refuse: RefuseCell): string | 
 }
 
 const QUANTITIES: Partial<Record<SettingUnit, Quantity>> = {
-  in: length, ft: length, mm: length, m: length, psi: pressure, bar: pressure, "%": share, lbf: force, N: force, mph: speed, "km/h": speed, s: time, "cc/ft": volumePerLength, "1/MPa": compressibility,
+  in: length, ft: length, mm: length, m: length, psi: pressure, bar: pressure, "%": share, lbf: force, N: force, mph: speed, "km/h": speed, s: time, weeks: leadTime, "cc/ft": volumePerLength, "1/MPa": compressibility,
 };
 
 function numberValue(entry: SettingEntry, row: Row, refuse: RefuseCell): number | undefined {
   const number = numberOf(row.value);
   const value = number !== undefined && number >= 0 ? inUnit(entry, number, row.unit, refuse) : undefined;
   if (number === undefined || number < 0) refuse("value", "a number of 0 or more");
+  if (entry.range && value !== undefined && !(value > entry.range.above && value < entry.range.below)) refuse("value", `a number ${entry.range.says}`);
   if (entry.unit === "year" && value !== undefined && !(Number.isInteger(value) && value >= 1886 && value <= 2100)) refuse("value", "a year from 1886 to 2100");
   return value;
 }

@@ -1,11 +1,11 @@
 /** Pipeline and Usage: the quotes still open, and the tube used so far. Given to the functions about stock, not to the catalogue. */
+import { inches } from "../../core/quantity";
 import type { OpenQuote, TubeUsed } from "../../core/stock-history";
-import { column, figure, filled, name, Refusal } from "../column";
+import { column, figure, filled, name, quantity, Refusal, type Range } from "../column";
 import { day } from "../day";
 import { numberOf } from "../cell";
 import { table } from "../table-spec";
-import { distance } from "../trade-columns";
-import { share } from "../unit";
+import { length, share } from "../unit";
 
 const CHANCE_ACCEPTS = "a chance from 0 to 100 %: 60 under a heading with (%), 0.6 under one without, or the text 60%";
 
@@ -39,13 +39,16 @@ export const pipelineTable = table({
 
 const isBefore = (day: number | undefined, other: number | undefined): boolean => day !== undefined && other !== undefined && day < other;
 
+/** A row may hold a week of a busy shop, so more than a line or a car is long. */
+const USED: Range = { least: inches(1 / 16), most: inches(24_000), says: "above 1/16 in and up to 2000 ft" };
+
 export const usageTable = table({
   name: "Usage",
   holds: "one length of tube used on one day",
   columns: {
     date: filled(day("Date")),
     tube: name("Tube", "a tube of the Tube table"),
-    length: filled(distance("Length")),
+    length: filled(quantity("Length", length, USED)),
   },
   knownBy: [["date"], ["tube"], ["length"]],
   toCore: (row): TubeUsed => row,

@@ -78,7 +78,8 @@ export function pipelineDistribution(needs: readonly TimedNeed[], step: number):
   for (const { chance, quantity } of needs) {
     const one = onSteps([{ size: quantity, chance }], step);
     one[0] = (one[0] as number) + 1 - chance;
-    chances = convolve(chances, one, Infinity);
+    // The quote has few sizes, and convolve passes over chances of 0 in its first.
+    chances = convolve(one, chances, Infinity);
   }
   return { step, chances };
 }

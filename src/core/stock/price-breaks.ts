@@ -1,4 +1,5 @@
 /** How much to order when the price depends on how much: all-units and incremental breaks, least order, multiples, whole pieces. */
+import type { StockSettings } from "../stock-settings";
 
 /** The price of a unit from a quantity on. */
 export interface Band {
@@ -6,9 +7,7 @@ export interface Band {
   readonly price: number;
 }
 
-/** Whether a break's price holds for the whole order or for what exceeds the break. */
-export const BREAK_KINDS = ["all-units", "incremental"] as const;
-export type BreakKind = (typeof BREAK_KINDS)[number];
+export type BreakKind = StockSettings["priceBreakKind"];
 
 export interface Offer {
   readonly kind: BreakKind;

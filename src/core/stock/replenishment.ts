@@ -4,6 +4,7 @@
  * grid's steps, undershoot included; only demand in multiples coarser than the step is spread finer than it comes.
  * @source Hadley and Whitin, Analysis of Inventory Systems, 1963, chapter 5: the (nQ, r, T) model (from memory)
  */
+import type { StockSettings } from "../stock-settings";
 import { convolve, cumulated, momentsOf } from "./lattice";
 
 /** Chance of 0, 1, 2 … steps of demand over each stretch of time. */
@@ -18,9 +19,8 @@ export interface CycleDemand {
 }
 
 /** `cycle`: share of orders that arrive before anything is short. `fill`: share of demand met at once. */
-export const SERVICE_MEASURES = ["cycle", "fill"] as const;
 export interface Service {
-  readonly measure: (typeof SERVICE_MEASURES)[number];
+  readonly measure: StockSettings["serviceMeasure"];
   /** Above 0, below 1. */
   readonly share: number;
 }

@@ -1,4 +1,5 @@
-/** How a shop buys: what it may change, each with its default and where that comes from. */
+/** How a shop buys, as the stock mathematics reads it. */
+import type { StockSettings } from "../stock-settings";
 import type { BreakKind } from "./price-breaks";
 import type { Service } from "./replenishment";
 
@@ -11,5 +12,6 @@ export interface StockPolicy {
   readonly breaks: BreakKind;
 }
 
-/** A look a week, nineteen twentieths of demand met at once, a quarter of the price a year for money, space and loss: common practice, no source. */
-export const defaultStockPolicy: StockPolicy = { review: 1, service: { measure: "fill", share: 0.95 }, holdingRate: 0.25, breaks: "all-units" };
+export const stockPolicy = ({ stockReview, serviceMeasure, serviceShare, holdingRate, priceBreakKind }: StockSettings): StockPolicy => ({
+  review: stockReview, service: { measure: serviceMeasure, share: serviceShare }, holdingRate, breaks: priceBreakKind,
+});

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { planLots } from "../../../src/core/stock/economic-order";
-import { bestLot, BREAK_KINDS, orderPrice, roundedUp, yearlyCost, type Offer } from "../../../src/core/stock/price-breaks";
+import { bestLot, orderPrice, roundedUp, yearlyCost, type Offer } from "../../../src/core/stock/price-breaks";
+import { BREAK_KINDS } from "../../../src/core/stock-settings";
 import { replenishment } from "../../../src/core/stock/replenishment";
 import { property } from "../seeded";
 
