@@ -26,6 +26,8 @@ export interface Column<T> {
   readonly quantity?: Quantity | undefined;
   /** A blank cell is refused. */
   readonly filled: boolean;
+  /** Whether a blank cell will do is judged by its row; under a heading that cannot be read, no row is judged. */
+  readonly judgedByRow?: boolean;
   /** What a cell may hold, as an error says it. */
   readonly accepts: string;
   readonly schema: (unit: Unit | undefined) => z.ZodMiniType<T>;

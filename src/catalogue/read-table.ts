@@ -66,7 +66,7 @@ function rowReader<C extends Columns, R>(spec: TableSpec<C, R>, headings: readon
 /** A required column that cannot be read is reported once, at its heading, and not again in every row. */
 function rowSchema<C extends Columns, R>(spec: TableSpec<C, R>, found: FoundHeadings): z.ZodMiniType<R | undefined> {
   const columns = Object.entries<Column<unknown>>(spec.columns);
-  const isUnread = ([field, column]: readonly [string, Column<unknown>]) => column.filled && !found.columns.get(field)?.readable;
+  const isUnread = ([field, column]: readonly [string, Column<unknown>]) => (column.filled && !found.columns.get(field)?.readable) || (column.judgedByRow === true && found.columns.get(field)?.readable === false);
   const shape = Object.fromEntries(columns.map((entry) => [entry[0], isUnread(entry) ? z.unknown() : entry[1].schema(found.columns.get(entry[0])?.unit)]));
   const cells = z.object(shape) as unknown as z.ZodMiniType<RowOf<C>>;
   return columns.some(isUnread) ? z.pipe(cells, z.transform(() => undefined)) : z.pipe(cells, coreSchema(spec));

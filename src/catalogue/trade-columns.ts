@@ -2,7 +2,7 @@
 import { SPLITS, stated, unknown, type ListedPart, type Stated } from "../core/car";
 import { WHEELS } from "../core/component";
 import { GENDERS, SEATS } from "../core/joint";
-import { inches } from "../core/quantity";
+import { inches, type Metres } from "../core/quantity";
 import { threadNamed } from "../core/thread";
 import { MATERIALS } from "../core/tube";
 import { listOf, numberOf, textOf, wordKey } from "./cell";
@@ -40,6 +40,14 @@ export const tubeSize = (heading: string, naming: Naming = {}) => quantity(headi
 const ROAD_RANGE: Range = { least: inches(1 / 16), most: inches(2000), says: "above 1/16 in and below 2000 in" };
 /** A length of line or of car. */
 export const distance = (heading: string, naming: Naming = {}) => quantity(heading, length, ROAD_RANGE, naming);
+export const DISTANCE_ACCEPTS = `a length ${ROAD_RANGE.says}`;
+
+/** Reads one cell as a length of line, for columns that read more than the length. */
+export function distanceOf(raw: unknown, unit: Unit | undefined): Metres | Refusal {
+  const [value, range] = [numberOf(raw), ROAD_RANGE];
+  const inMetres = value === undefined ? undefined : (unit as Unit<Metres>).from(value);
+  return inMetres !== undefined && inMetres >= range.least && inMetres <= range.most ? inMetres : new Refusal();
+}
 
 /** A share of the car's weight. The lower end keeps out a cell formatted as %, whose 62 % is the number 0.62. */
 const [LEAST_SHARE, MOST_SHARE] = [0.05, 0.95];

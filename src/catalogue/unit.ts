@@ -27,6 +27,8 @@ export const length: Quantity<Metres> = {
   name: "length",
   units: [unit("in", inches, "inch", "inches", '"'), unit("ft", feet, "foot", "feet"), unit("mm", millimetres), unit("cm", centimetres), unit("m", metres)],
 };
+/** Points of a line; a heading without a unit leaves it to the column that stands beside. */
+export const coordinates: Quantity = { name: "length", units: [...length.units, unit("", (value) => value)], alone: "in the unit of Length" };
 export const pressure: Quantity<Pascals> = {
   name: "pressure",
   units: [unit("psi", psi, "lbf/in²", "lbf/in2", "psig"), unit("bar", bar), unit("kPa", kilopascals), unit("MPa", megapascals)],

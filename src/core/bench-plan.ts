@@ -6,6 +6,7 @@ import { metres, type Metres } from "./quantity";
 import type { Run } from "./runs";
 import type { Settings } from "./settings";
 import { sameTube, tubeKey, type Material, type TubeStock } from "./tube";
+import { sawnLength } from "./allowance";
 
 export interface RunsOfOneCar {
   readonly car: string;
@@ -74,9 +75,6 @@ export function benchJobs(cars: readonly RunsOfOneCar[], settings: Settings, rac
   const jobs = groups.map((group) => jobOf(group, settings, rack));
   return { jobs: jobs.sort((a, b) => (a.material < b.material ? -1 : a.material > b.material ? 1 : a.outsideDiameter - b.outsideDiameter || a.wall - b.wall)), leftOut: all.filter(({ run }) => !isSawable(run)) };
 }
-
-/** What is sawn for a run: its length with a flare and a trim at each end. */
-export const sawnLength = (length: Metres, { flareAllowance, trimAllowance }: Settings): Metres => metres(length + 2 * (flareAllowance + trimAllowance));
 
 function jobOf(group: readonly { readonly car: string; readonly run: SawableRun }[], settings: Settings, rack: readonly TubeStock[]): BenchJob {
   const [{ run: { stock } }] = group as [(typeof group)[number]];

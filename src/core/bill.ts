@@ -6,7 +6,7 @@ import { metres, type Metres } from "./quantity";
 import type { Run } from "./runs";
 import type { Settings } from "./settings";
 import { sayTube, type TubeStock } from "./tube";
-import { allowanceOf } from "./tubing";
+import { allowanceOf } from "./allowance";
 
 export interface BillLine {
   readonly part: string;

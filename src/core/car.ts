@@ -1,6 +1,7 @@
 /** One customer's car as its row describes it, and the platform it is built on. */
+import { difference, lengthOf, type Vector } from "./bends/vector";
 import type { Axle } from "./component";
-import type { Kilograms, Metres, Pascals } from "./quantity";
+import { metres, type Kilograms, type Metres, type Pascals } from "./quantity";
 import type { Material } from "./tube";
 
 export const SPLITS = ["front/rear", "diagonal"] as const;
@@ -81,9 +82,17 @@ export interface MeasuredLength {
   readonly platform: string;
   readonly from: string;
   readonly to: string;
+  /** As measured along the line; where only points are stated, along the legs between them. */
   readonly length: Metres;
   readonly tube?: Metres | undefined;
+  /** Where the legs of its centre line meet, ends included. */
+  readonly points?: readonly Vector[] | undefined;
+  /** Nobody has measured along the line. */
+  readonly byPointsOnly?: boolean | undefined;
 }
+
+/** Length of the legs between points: more than the line has, by what its bends cut off. */
+export const alongLegs = (points: readonly Vector[]): Metres => metres(points.slice(1).reduce((sum, point, index) => sum + lengthOf(difference(point, points[index] ?? point)), 0));
 
 /** A joint as found on the car; it replaces what the assembly would infer. */
 export interface FoundJoin {

@@ -64,6 +64,22 @@ export const findingEntries = {
     severity: "watch", when: "an adapter chain on one end is longer than the Settings allow", effect: "each joint is one more place to leak",
     cure: "have the end made up", basis: PRACTICE,
   },
+  // bending
+  "bend-below-least-radius": {
+    severity: "stop", when: "the bend radius of Settings is below the least of the tube", effect: "the wall thins and the bore flattens or kinks, and the line gives way there",
+    cure: "a larger die, or a tube that takes the radius", basis: "the tube's least bend radius as its row states it; a minor axis below 75 % of the diameter is refused (aviation practice)",
+  },
+  "bend-impossible": {
+    severity: "decide", when: "bends at the ends of a straight overlap, a leg turns right back, or the points are one", effect: "the line cannot be made as measured",
+    cure: "measure the points again, move the bends apart, or bend on a smaller die", basis: "geometry: a bend takes R tan(θ/2) of both its legs",
+  },
+  "straight-below-grip": {
+    severity: "watch", when: "a straight is shorter than the bender's grip in Settings", effect: "the bender cannot hold the tube there, and the bend is made by hand or not true",
+    cure: "move the bends apart, or bend this one by hand", basis: PRACTICE,
+  },
+  "point-without-bend": {
+    severity: "note", when: "the legs before and after a point are in line, or the point stands twice", effect: "no bend is made there", cure: "take the point out, or measure it again", basis: "geometry",
+  },
   // chain of functions
   "metering-doubled": {
     severity: "decide", when: "two hold-off functions stand on one path", effect: "the fronts come in late, light stops fall to the rears, and bleeding is hard",

@@ -6,7 +6,7 @@ import { adaptersBetween, placesOf, priceOfAdapters } from "./kit-cover";
 import { kitPlans, type Cover, type KitPlan } from "./kit-search";
 import { possibleSets, valvesKey } from "./possible-sets";
 import type { Run } from "./runs";
-import { allowanceOf } from "./tubing";
+import { allowanceOf } from "./allowance";
 
 /** Bought sets with what their runs do. No set at all: every run is made from straight tube. */
 export interface Kit {

@@ -8,7 +8,7 @@ import type { CarReport } from "./report";
 import type { Run } from "./runs";
 import type { Settings } from "./settings";
 import { sayTube } from "./tube";
-import { allowanceOf } from "./tubing";
+import { allowanceOf } from "./allowance";
 import { rounded, roundingOf } from "./money";
 
 export type QuoteSection = "set" | "made-up runs" | "tube" | "nuts" | "adapters" | "parts" | "fluid" | "labour";

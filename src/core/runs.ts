@@ -5,10 +5,13 @@ import { axleOf, faceOf, type Wheel } from "./component";
 import { fitterFor } from "./fitter";
 import type { Fitting, NoFitting } from "./fittings";
 import { sayFace } from "./joint";
-import type { Metres } from "./quantity";
+import { bendRadiusFor, bendRun, type RunBends } from "./bends/run-bends";
+import type { Vector } from "./bends/vector";
+import { metres, type Metres } from "./quantity";
 import type { Question } from "./question";
 import { nominalTube, sameTube, sayTube, tubeKey, type Material, type TubeStock } from "./tube";
 import { stockFor } from "./tube-stock";
+import { sawnLength } from "./allowance";
 
 export interface RunEnd {
   readonly at: PortRef;
@@ -27,8 +30,12 @@ export interface Run {
   readonly material: Material | undefined;
   readonly stock: TubeStock | undefined;
   readonly length: Metres | undefined;
-  readonly basis: "measured" | "estimated" | undefined;
+  readonly basis: "measured" | "developed" | "estimated" | undefined;
+  /** What is sawn for it: the length with a flare and a trim at each end. */
+  readonly cut?: Metres | undefined;
   readonly over: readonly string[];
+  /** Of a line measured by its points, once a bend radius is known. */
+  readonly bends?: RunBends | undefined;
   /** What keeps this run from being made as it stands; one sentence each. */
   readonly problems: readonly string[];
 }
@@ -41,7 +48,7 @@ export interface RunsOfCar {
 
 /**
  * Reads the hard-line runs off the assembly, in the order fluid meets them, keeping those within the car's scope.
- * Lengths come from the platform's measured pairs; a bridged pair is estimated and says so.
+ * Lengths come from the platform's measured pairs: by their points where they have them, else along the line; a bridged pair is estimated and says so.
  */
 export function runsOf(catalogue: Catalogue, assembly: Assembly, paths: readonly WheelPath[]): RunsOfCar {
   const reading: Reading = { catalogue, assembly, questions: [], assumptions: [], tubeInto: new Map() };
@@ -72,8 +79,24 @@ function runOf(reading: Reading, joint: Joint, wheels: readonly Wheel[], number:
   const stock = tube === undefined || car.material === undefined ? undefined : stockFor(reading.catalogue.tube, car.material, tube);
   if (stock?.others) noteOnce(reading.assumptions, `${sayTube(stock.chosen.outsideDiameter)} ${stock.chosen.material} is taken from ${stock.chosen.name}, the cheapest of several walls`);
   const circuit = circuits.find((one) => wheels.some((wheel) => one.wheels.includes(wheel)))?.name ?? circuits[0]?.name ?? "single";
-  const problems = [...problemsOf(a, tube), ...problemsOf(b, tube), ...(distance ? [] : [`length ${placesOf(joint)} not measured`])];
-  return { number, joint, circuit, wheels, a, b, tube, material: car.material, stock: stock?.chosen, length: distance?.length, basis: distance?.basis, over: distance?.over ?? [], problems };
+  const measure = distance && measureOf(reading, joint, { distance, stock: stock?.chosen });
+  const problems = [...problemsOf(a, tube), ...problemsOf(b, tube), ...(distance ? [] : [`length ${placesOf(joint)} not measured`]), ...(measure?.problem ?? [])];
+  return { number, joint, circuit, wheels, a, b, tube, material: car.material, stock: stock?.chosen, length: measure?.length, basis: measure?.basis, cut: measure?.length === undefined ? undefined : sawnLength(measure.length, reading.catalogue.settings), over: distance?.over ?? [], bends: measure?.bends, problems };
+}
+
+type Measure = Pick<Run, "length" | "basis" | "bends"> & { readonly problem?: readonly string[] };
+
+/** By its points the developed length; where they make no line or no radius is known, the length measured along it. */
+function measureOf(reading: Reading, joint: Joint, { distance, stock }: { distance: PlaceDistance; stock: TubeStock | undefined }): Measure {
+  const { pair, length, basis } = distance;
+  if (!pair?.points) return { length, basis };
+  const bends = bendsOf(reading, pair.points, stock);
+  if (bends?.developed !== undefined) return { length: bends.developed, basis: "developed", bends };
+  const places = placesOf(joint);
+  if (pair.byPointsOnly && bends === undefined) askRadius(reading, stock);
+  if (pair.byPointsOnly) return { length: undefined, basis: undefined, bends, problem: [bends ? `the points of ${places} make no line` : `no bend radius for the points of ${places}`] };
+  noteOnce(reading.assumptions, `${places} has points, but ${bends ? "they make no line" : `no bend radius is known (Tube: Least bend radius, or the setting "bend radius")`}: its length along the line is taken`);
+  return { length, basis, bends };
 }
 
 function distanceOf(reading: Reading, joint: Joint): PlaceDistance | undefined {
@@ -86,6 +109,17 @@ function distanceOf(reading: Reading, joint: Joint): PlaceDistance | undefined {
   if (placeKey(from) === placeKey(to)) return acrossOnePlace(reading, joint, from);
   askLengths(reading, { column: "Length", ask: `How long is the line from ${from} to ${to}?`, why: "the tube for this run cannot be totalled" });
   return undefined;
+}
+
+function bendsOf({ catalogue: { settings } }: Reading, points: readonly Vector[], stock: TubeStock | undefined): RunBends | undefined {
+  // A line without a bend needs no radius.
+  const radius = bendRadiusFor(settings, stock) ?? (points.length === 2 ? metres(0) : undefined);
+  return radius === undefined ? undefined : bendRun(points, radius, { settings, stock });
+}
+
+function askRadius(reading: Reading, stock: TubeStock | undefined): void {
+  if (!stock) return;
+  askOnce(reading, { table: "Tube", column: "Least bend radius", subject: stock.name, blocks: true, ask: `How tight may ${stock.name} be bent?`, why: "the length of a line measured by its points depends on the radius of its bends" });
 }
 
 /** Two parts side by side: a short line that few measure, estimated by the shop's own figure. */

@@ -18,6 +18,10 @@ export interface Settings extends PhysicsSettings, StockSettings {
   readonly flareAllowance: Metres;
   readonly trimAllowance: Metres;
   readonly sawKerf: Metres;
+  /** Of the shop's bending die, to the centre line; 0 takes the least radius of each tube. */
+  readonly bendRadius: Metres;
+  /** Shortest straight that the bender can hold. */
+  readonly benderGrip: Metres;
   /** Length of a line between two parts at one place, where that was not measured. */
   readonly samePlaceLine: Metres;
   /** Least ratio of the pressure at which a tube yields to that of the hardest stop. */
@@ -88,6 +92,8 @@ export const settingEntries: readonly SettingEntry[] = [
   { key: "flareAllowance", name: "flare allowance", value: inches(0.25), written: 0.25, unit: "in", meaning: "tube used up by forming one flare", source: PRACTICE },
   { key: "trimAllowance", name: "trim allowance", value: inches(0.5), written: 0.5, unit: "in", meaning: "tube trimmed at each end when fitting", source: PRACTICE },
   { key: "sawKerf", name: "saw kerf", value: inches(0.0625), written: 0.0625, unit: "in", meaning: "tube lost to each cut", source: PRACTICE },
+  { key: "bendRadius", name: "bend radius", value: inches(0), written: "0", unit: "in", meaning: "radius of the shop's bending die, to the centre line; 0 takes the least bend radius of each tube", source: "choice of the shop" },
+  { key: "benderGrip", name: "bender grip", value: inches(0.5), written: 0.5, unit: "in", meaning: "shortest straight that the bender can hold", source: PRACTICE },
   { key: "burstSafetyFactor", name: "burst safety factor", value: 3, written: 3, unit: "count", meaning: "least ratio of the pressure at which a tube yields to that of the hardest stop", source: PRACTICE },
   { key: "samePlaceLine", name: "same-place line", value: inches(12), written: 12, unit: "in", meaning: "length of a line between two parts at one place, where it was not measured", source: PRACTICE },
   { key: "priceBasis", name: "price basis", value: "list", written: "list", unit: "text", choices: ["list", "markup", "margin"], meaning: "list: prices of the tables are selling prices; markup: a share is added to cost; margin: the share is of the price", source: "choice of the shop" },

@@ -1,4 +1,5 @@
 /** Tube in total: net length, allowances, what to cut and what to buy, by material, size and wall. */
+import { allowanceOf } from "./allowance";
 import { groupBy } from "./group-by";
 import { metres, type Metres } from "./quantity";
 import type { Run } from "./runs";
@@ -34,9 +35,6 @@ export function tubingOf(runs: readonly Run[], settings: Settings, rack: readonl
 }
 
 type MeasuredRun = Run & { readonly tube: Metres; readonly length: Metres };
-
-/** Tube that a run uses beyond its length: a flare and a trim at each end, and the saw's own width. */
-export const allowanceOf = (settings: Settings): Metres => metres(2 * (settings.flareAllowance + settings.trimAllowance) + settings.sawKerf);
 
 const groupKey = (run: MeasuredRun): string => `${run.material ?? ""}|${tubeKey(run.tube)}|${run.stock?.wall ?? ""}`;
 

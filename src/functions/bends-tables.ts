@@ -1,5 +1,6 @@
 /** Bends: reads the points of a line, lays out what a bender does, one row a bend. */
 import { isBlank, isCellValue, numberOf, sayCell } from "../catalogue/cell";
+import { triplesOf } from "../catalogue/triples";
 import { arcOf, developedLength, setBackOf, type BentLine } from "../core/bends/bends";
 import { bendsThrough, straightsOf, type BendFinding } from "../core/bends/read-points";
 import type { Vector } from "../core/bends/vector";
@@ -103,7 +104,7 @@ function readPoints(range: Range, unit: LengthUnitName): Vector[] {
 
 const isHeading = (row: readonly unknown[]): boolean => row.some((cell) => typeof cell === "string" && cell.trim() !== "" && numberOf(cell) === undefined);
 
-const triplesIn = (cell: unknown): string[][] => (isBlank(cell) ? [] : sayCell(cell).split(";").map((triple) => triple.trim()).filter((triple) => triple !== "").map((triple) => triple.split(/[\s,]+/)));
+const triplesIn = (cell: unknown): readonly (readonly string[])[] => (isBlank(cell) ? [] : triplesOf(sayCell(cell)));
 
 /** Blank rows arrive as zeros; a line that comes back to the origin does not exist, so at the end they are no points. */
 function withoutBlankEnd(points: readonly (readonly unknown[])[]): readonly (readonly unknown[])[] {

@@ -40,6 +40,9 @@ export const runColumns: readonly Column<OfCar<Run>>[] = [
   ...endColumns("A", ({ a }) => a),
   ...endColumns("B", ({ b }) => b),
   text("Problem", ({ item, problem }) => (item ? item.problems.join("; ") : problem)),
+  length("Cut", of(({ cut }) => cut)),
+  text("Bends", of(({ bends }) => bends?.line?.bends.length)),
+  length("Bend radius", of(({ bends }) => (bends?.line?.bends.length ? bends.radius : undefined))),
 ];
 
 export const checkColumns: readonly Column<OfCar<Finding>>[] = [

@@ -17,6 +17,28 @@ test.each([
   ["Platform|Split|From|First year", 'Platforms headings, First year: read "First year"; accepted: one column of this heading (column 3 is From).'],
 ])("headings %s", (headings, says) => expect(errorsOf(tableOf(headings))).toEqual([says]));
 
+describe("points of a line", () => {
+  const lengths = (heading: string, ...rows: unknown[][]) => tableOf(`Platform|From|To|Length (in)|${heading}`, ...(rows as (string | number)[][]));
+  test("a cell that is no list of triples is named with the point at fault, and the other rows stand", () => {
+    const table = lengths("Bends (in)", ["P-1", "master", "LF", 20, "0 0 0; 5 0; 5 5 0"], ["P-1", "master", "RF", 20, "0 0 0; 5 0 0; 5 5 0"], ["P-1", "master", "LR", 20, "0 0 0"], ["P-1", "master", "RR", 20, "0 0 0; a b c"]);
+    const accepted = "triples x y z split by ;, both ends included, such as 0 0 0; 12 0 0; 12 8 0";
+    expect(errorsOf(platforms, table)).toEqual([
+      `Lengths row 1, Bends: read "0 0 0; 5 0; 5 5 0"; accepted: ${accepted} (point 2 is not three numbers).`,
+      `Lengths row 3, Bends: read "0 0 0"; accepted: ${accepted} (one point is no line).`,
+      `Lengths row 4, Bends: read "0 0 0; a b c"; accepted: ${accepted} (point 2 is not three numbers).`,
+    ]);
+    expect(parseCatalogue([platforms, table]).catalogue.lengths.get("p-1")?.map(({ to }) => to)).toEqual(["RF"]);
+  });
+
+  test("without a length and a unit nobody knows how long they are", () =>
+    expect(errorsOf(platforms, lengths("Bends", ["P-1", "master", "LF", 0, "0 0 0; 5 0 0"]))).toEqual(['Lengths row 1, Bends: read "0 0 0; 5 0 0"; accepted: a unit in the heading, as Bends (in) or Bends (mm), where Length is blank.']));
+
+  test("a row with neither length nor points is refused", () =>
+    expect(errorsOf(platforms, lengths("Bends (in)", ["P-1", "master", "LF", 0, 0]))).toEqual(["Lengths row 1, Length: read nothing; accepted: a length above 1/16 in and below 2000 in (blank: Bends gives the points)."]));
+
+  test("points that are one are no line", () => expect(errorsOf(platforms, lengths("Bends (in)", ["P-1", "master", "LF", 9, "1 1 1; 1 1 1"]))).toEqual([expect.stringContaining("points apart from one another")]));
+});
+
 test("a table whose needed column has no unit says so once, and still reports the errors of its other columns", () => {
   const table = tableOf("Platform|From|To|Length|Tube (in)", ["P-1", "master", "LF", 20, 0], ["P-1", "master", "RF", 20, 44], ["P-1", "", "RF", 20, 0]);
   expect(errorsOf(platforms, table)).toEqual([

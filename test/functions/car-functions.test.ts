@@ -37,8 +37,9 @@ test("units us and metric", () => {
   expect(about("TUBING", [{}], metric)[0]?.slice(1, 6)).toEqual(["Tube (mm)", "Wall (mm)", "Net (mm)", "Allowance (mm)", "Cut (mm)"]);
 });
 
+// 14 in with 0.25 + 0.5 at each end is sawn at 15.5.
 test("one run as a row: ports, tube, length, nuts and flares", () => {
-  expect(about("RUNS", [{}], key)[1]).toEqual(["C", 1, "MC", "F", "BLK", "FI", "front", 0.1875, 0.028, "mild steel", 14, "measured", "N-3/16-1/2-20", "double 45°", "", "N-3/16-1/2-20", "double 45°", "", ""]);
+  expect(about("RUNS", [{}], key)[1]).toEqual(["C", 1, "MC", "F", "BLK", "FI", "front", 0.1875, 0.028, "mild steel", 14, "measured", "N-3/16-1/2-20", "double 45°", "", "N-3/16-1/2-20", "double 45°", "", "", 15.5, "", ""]);
 });
 
 const tools = [table(NUTS, ...["3/8-24", "1/2-20", "9/16-18", "7/16-24"].map((thread) => `N-${thread} | 0.1875 | ${thread} | inverted-flare-45 | male | 1`)), table(TUBE, "CO | mild steel | 0.1875 | 0.028 | coil | 300 | 30")];
@@ -58,7 +59,7 @@ test("runs that cannot be totalled are counted in a last row", () => {
 });
 
 test("a car with nothing to list keeps its row, and says what keeps it open", () => {
-  expect(rowsOf(about("RUNS", [{ Valves: "?" }], key), "C").map((row) => row.at(-1))).toEqual(["Which valves are on the car now, from the master on? Every line and joint depends on them."]);
+  expect(rowsOf(about("RUNS", [{ Valves: "?" }], key), "C").map((row) => row[18])).toEqual(["Which valves are on the car now, from the master on? Every line and joint depends on them."]);
 });
 
 test("parts of a car with quantity, unit and amount", () => {

@@ -4,22 +4,22 @@
  */
 import { T1_4, T3_16, type DemoTable } from "./demo-table";
 
-type Pair = readonly [from: string, to: string, inches: number, tube: number];
+type Pair = readonly [from: string, to: string, inches: number, tube: number, points?: string];
 
-const platform = (name: string, pairs: readonly Pair[]) => pairs.map(([from, to, length, tube]) => [name, from, to, length, tube]);
+const platform = (name: string, pairs: readonly Pair[]) => pairs.map(([from, to, length, tube, points = ""]) => [name, from, to, length, tube, points]);
 
 export const lengths: DemoTable = {
   name: "Lengths",
-  headings: ["Platform", "From", "To", "Length (in)", "Tube (in)"],
+  headings: ["Platform", "From", "To", "Length (in)", "Tube (in)", "Bends (in)"],
   rows: [
-    // The master stands under the floor, behind the front axle.
+    // The master stands under the floor, behind the front axle. The line across the front was measured by its points as well.
     ...platform("Harrow Roadster", [
       ["master", "valve", 10, T3_16],
       ["master", "frame-mid", 22, T3_16],
       ["valve", "frame-front", 40, T3_16],
       ["valve", "frame-mid", 18, T3_16],
       ["frame-front", "LF", 20, T3_16],
-      ["frame-front", "RF", 41, T3_16],
+      ["frame-front", "RF", 41, T3_16, "0 0 0; 5 0 0; 5 24 0; 5 24 -4; 14 24 -4"],
       ["frame-mid", "rear-hose", 46, T3_16],
       ["axle-tee", "LR", 22, T3_16],
       ["axle-tee", "RR", 27, T3_16],

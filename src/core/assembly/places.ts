@@ -11,6 +11,8 @@ export interface PlaceDistance {
   readonly tube: Metres | undefined;
   /** Places a bridged pair goes over. */
   readonly over: readonly string[];
+  /** The row of a measured pair. */
+  readonly pair?: MeasuredLength | undefined;
 }
 
 /**
@@ -22,7 +24,7 @@ export function distanceBetween(lengths: readonly MeasuredLength[], from: string
   const [a, b] = [placeKey(from), placeKey(to)];
   const measured = lengths.filter((pair) => joins(pair, a, b));
   const [chosen] = measured.length > 1 ? [...measured.filter(({ tube }) => tube !== undefined && takes(tube)), ...measured] : measured;
-  if (chosen) return { length: chosen.length, basis: "measured", tube: chosen.tube, over: [] };
+  if (chosen) return { length: chosen.length, basis: "measured", tube: chosen.tube, over: [], pair: chosen };
   if (a === b) return undefined;
   const legs = shortestChain(lengths, a, b);
   return legs && { length: metres(legs.reduce((sum, leg) => sum + leg.length, 0)), basis: "estimated", tube: commonTube(legs), over: placesBetween(legs, a) };

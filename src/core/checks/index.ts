@@ -3,6 +3,7 @@ import { assemble, wheelPaths } from "../assembly";
 import type { Finding, FindingCode } from "../finding";
 import type { Question } from "../question";
 import * as equipped from "./car-as-equipped";
+import { bendsThatCannotBeMade, bendsTooTight } from "./bending";
 import * as chain from "./chain";
 import { outletsCrossed } from "./crossed";
 import * as joining from "./joining";
@@ -15,7 +16,7 @@ export type { CarFacts } from "./rule";
 
 const joiningRules: readonly Rule[] = [
   joining.endsThatDoNotFit, joining.directJoints, joining.jointsAsFound, joining.portsLeftOpen, joining.switchPorts, joining.outletsShort,
-  joining.wheelsUnfed, outletsCrossed, joining.flowReversed, joining.longChains,
+  joining.wheelsUnfed, outletsCrossed, joining.flowReversed, joining.longChains, bendsThatCannotBeMade, bendsTooTight,
 ];
 
 const chainRules: readonly Rule[] = [

@@ -5,7 +5,7 @@ import { metres, type Metres } from "../quantity";
 import type { CarReport } from "../report";
 import type { Run } from "../runs";
 import type { OpenQuote } from "../stock-history";
-import { allowanceOf } from "../tubing";
+import { allowanceOf } from "../allowance";
 import type { Settings } from "../settings";
 import { spreadOf, type DateSpread } from "./date-spread";
 import type { QuoteNeed } from "./pipeline";

@@ -22,7 +22,7 @@ export function sayMade(run: Run, units: Units): string {
   if (run.length === undefined) return `${tube}, length not known`;
   const length = units === "us" ? `${sayInches(inInches(run.length))} in` : `${sayNumber(run.length, 2)} m`;
   const over = run.over.length > 0 ? ` over ${run.over.join(", ")}` : "";
-  return `${tube}, ${length} ${run.basis === "estimated" ? `estimated${over}` : "measured"}`;
+  return `${tube}, ${length} ${run.basis === "estimated" ? `estimated${over}` : (run.basis ?? "measured")}`;
 }
 
 export const sayEnds = (run: Run): string => `${sayEnd(run.a)}; ${sayEnd(run.b)}`;

@@ -5,7 +5,7 @@ import { inInches, inMillimetres, type Metres } from "../../core/quantity";
 import type { CarReport } from "../../core/report";
 import type { Run, RunEnd } from "../../core/runs";
 import { sayTube } from "../../core/tube";
-import { allowanceOf } from "../../core/tubing";
+import { allowanceOf } from "../../core/allowance";
 import type { CellValue } from "../port";
 
 /** One row a run of each car, longest first within a tube; a run without a length says so. */
