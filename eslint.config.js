@@ -48,7 +48,7 @@ export default tseslint.config(
   { files: ["scripts/**", "bench/**", "test/**"], rules: { "no-console": "off" } },
   {
     // The plugin recognises the request context by its name, so name it `context` in these files.
-    files: ["src/workbook/excel*.ts", "src/taskpane/**/*.ts", "src/functions/**/*.ts"],
+    files: ["src/workbook/excel*.ts", "src/workbook/excel/**/*.ts", "src/taskpane/**/*.ts", "src/functions/**/*.ts"],
     plugins: { "office-addins": officeAddins },
     rules: {
       "office-addins/call-sync-after-load": "error",

@@ -1,48 +1,55 @@
-import { cellAddress } from "../workbook/address";
+import { cellAddress, sheetPrefix } from "../workbook/address";
 import { gatherChanges } from "../workbook/change-gathering";
 import { isCellError } from "../workbook/document";
-import { headingIndex, type TableContent, type WorkbookPort } from "../workbook/port";
-import { rectangular } from "../workbook/sheet-rows";
+import { headingIndex, sayFormulaRefused, type CellValue, type TableContent, type TablePlace, type WorkbookPort } from "../workbook/port";
 import { type ReferenceTable } from "../workbook/structured-references";
 import { type Grid } from "./grid/grid";
 
-/** The workbook port over the grid of the local page. */
-export function gridPort(grid: Grid): WorkbookPort {
+/**
+ * The workbook port over the grid of the local page.
+ * @param name of the workbook
+ */
+export function gridPort(grid: Grid, name = "Workbook"): WorkbookPort {
   const changes = gatherChanges();
   let known = contentsOf(grid);
   grid.onEdit(() => {
     const now = contentsOf(grid);
-    // What the port writes is a sheet without tables, so no table of it can differ.
     changes.note([...new Set([...known.keys(), ...now.keys()])].filter((name) => known.get(name) !== now.get(name)));
     known = now;
   });
   return {
     tableNames: () => promised(() => grid.tables().map(({ name }) => name)),
-    readTable: (name) =>
+    readTable: (wanted) =>
       promised(() => {
-        const table = tableNamed(grid, name);
+        const table = tableNamed(grid, wanted);
         return table && contentOf(grid, table);
       }),
-    selectTableRow: (name, row, column) =>
+    selectTableRow: (wanted, row, column) =>
       promised(() => {
-        const table = tableWithRow(grid, name, row);
+        const table = tableWithRow(grid, wanted, row);
         const index = column === undefined ? -1 : headingIndex(table.headings, column);
         const cells = index < 0 ? {} : { firstColumn: table.firstColumn + index, columns: 1 };
         grid.select(table.sheet, { ...table, ...cells, firstRow: table.firstRow + 1 + row, rows: 1 });
       }),
-    writeTableCell: ({ table: name, row, column }, value) =>
-      promised(() => {
-        const table = tableWithRow(grid, name, row);
-        const index = headingIndex(table.headings, column);
-        if (index < 0) throw new Error(`The table ${table.name} has no column ${column}.`);
-        const address = cellAddress(table.firstRow + 1 + row, table.firstColumn + index);
-        const before = grid.value(table.sheet, address);
-        grid.write(table.sheet, address, value);
-        return isCellError(before) ? before.error : before;
-      }),
-    writeSheet: (name, rows) => promised(() => grid.writeSheet(name, rectangular(rows))),
+    writeTableCell: (place, value) => promised(() => writeTableCell(grid, place, value)),
+    writeSheet: (wanted, content) => promised(() => grid.writeSheet(wanted, content)),
+    writeTables: (tables) => promised(() => { grid.writeTables(tables); }),
+    selection: () => promised(() => placeOf(grid)),
+    onSelect: (listener) => grid.onSelect(() => { listener(placeOf(grid)); }),
+    insertFormula: (formula) => promised(() => insertFormula(grid, formula)),
+    workbookName: () => Promise.resolve(name),
     onChange: (listener) => changes.listen(listener),
   };
+}
+
+function writeTableCell(grid: Grid, { table: wanted, row, column }: TablePlace, value: CellValue): CellValue {
+  const table = tableWithRow(grid, wanted, row);
+  const index = headingIndex(table.headings, column);
+  if (index < 0) throw new Error(`The table ${table.name} has no column ${column}.`);
+  const address = cellAddress(table.firstRow + 1 + row, table.firstColumn + index);
+  const before = grid.value(table.sheet, address);
+  grid.write(table.sheet, address, value);
+  return isCellError(before) ? before.error : before;
 }
 
 /** Turns a throw into a rejection, as a caller of the port expects. */
@@ -56,6 +63,30 @@ function tableWithRow(grid: Grid, name: string, row: number): ReferenceTable {
   if (!table) throw new Error(`There is no table ${name}.`);
   if (row < 0 || row >= table.rows) throw new Error(`The table ${table.name} has no row ${String(row + 1)}.`);
   return table;
+}
+
+function placeOf(grid: Grid): TablePlace | undefined {
+  const { row, column } = grid.selection();
+  const table = tableAtSelection(grid);
+  if (!table || row === table.firstRow) return undefined;
+  return { table: table.name, row: row - table.firstRow - 1, column: table.headings[column - table.firstColumn] ?? "" };
+}
+
+/** The table whose heading or row the user stands in. */
+function tableAtSelection(grid: Grid): ReferenceTable | undefined {
+  const { sheet, row, column } = grid.selection();
+  return grid.tables().find((table) =>
+    table.sheet === sheet && row >= table.firstRow && row <= table.firstRow + table.rows && column >= table.firstColumn && column < table.firstColumn + table.columns);
+}
+
+function insertFormula(grid: Grid, formula: string): string {
+  const { sheet, row, column, cells } = grid.selection();
+  const address = cellAddress(row, column);
+  if (cells !== 1) throw new Error(sayFormulaRefused.several);
+  if (tableAtSelection(grid)) throw new Error(sayFormulaRefused.table);
+  if (grid.value(sheet, address) !== "" || grid.isFormula(sheet, address)) throw new Error(sayFormulaRefused.filled(address));
+  grid.enter(sheet, address, formula);
+  return sheetPrefix(sheet) + address;
 }
 
 function contentOf(grid: Grid, table: ReferenceTable): TableContent {

@@ -30,13 +30,13 @@ let templates = "";
 let open: OpenWorkbook | undefined;
 let unsaved = false;
 
-async function show(workbook: WorkbookDocument): Promise<void> {
+async function show(workbook: WorkbookDocument, name: string): Promise<void> {
   const grid = openGrid(library, workbook, productFunctions);
   document.documentElement.dataset["ready"] = "false";
   open?.close();
   sheet.replaceChildren();
   const view = await mountGrid(library, grid, { element: sheet, templates, messages });
-  const shown = mountPanel(panel, showingPort(grid), { stylesheet: panelStylesheet });
+  const shown = mountPanel(panel, showingPort(grid, name), { stylesheet: panelStylesheet });
   open = {
     grid,
     close: () => {
@@ -50,8 +50,8 @@ async function show(workbook: WorkbookDocument): Promise<void> {
 }
 
 /** The port, which also brings the sheet into sight when a row is selected and the panel has the screen. */
-function showingPort(grid: Grid): WorkbookPort {
-  const port = gridPort(grid);
+function showingPort(grid: Grid, name: string): WorkbookPort {
+  const port = gridPort(grid, name);
   return {
     ...port,
     selectTableRow: (table, row, column) => {
@@ -64,7 +64,7 @@ function showingPort(grid: Grid): WorkbookPort {
 async function openFile(file: File): Promise<void> {
   try {
     const workbook = readXlsx(new Uint8Array(await file.arrayBuffer()));
-    await show(workbook);
+    await show(workbook, file.name);
     fileName.textContent = file.name;
     messages.clear();
     const { leftOut = [] } = workbook;
@@ -122,7 +122,7 @@ async function start(): Promise<void> {
   choose("sheet");
   listen();
   templates = await (await fetch("grid/o_spreadsheet.xml")).text();
-  await show(demoDocument(todayHere()));
+  await show(demoDocument(todayHere()), downloadName(fileName.textContent));
 }
 
 start().catch((problem: unknown) => {

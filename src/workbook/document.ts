@@ -9,7 +9,64 @@ export interface CellError {
   readonly message?: string;
 }
 
-export interface SheetCell {
+/** A rectangle of cells; row and column count from 0. */
+export interface CellArea {
+  readonly row: number;
+  readonly column: number;
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/** How cells look. What is absent is as in a new sheet. */
+export interface CellStyle {
+  readonly bold?: boolean;
+  readonly italic?: boolean;
+  /** Points. */
+  readonly size?: number;
+  /** "#rrggbb" in small letters, as the colour of the text. */
+  readonly fill?: string;
+  readonly colour?: string;
+  readonly align?: "left" | "center" | "right";
+  readonly wrap?: boolean;
+  /** A thin rule above the cell. */
+  readonly top?: boolean;
+  /** A thin rule below the cell. */
+  readonly bottom?: boolean;
+  /** Number format code, such as "yyyy-mm-dd"; absent for General. */
+  readonly format?: string;
+}
+
+export interface SheetPicture {
+  /** The PNG file in base64. */
+  readonly png: string;
+  /** What it shows, for people who do not see it. */
+  readonly alt: string;
+  /** The cell its upper left corner stands in, from 0. */
+  readonly row: number;
+  readonly column: number;
+  /** Pixels of 1/96 inch. */
+  readonly width: number;
+  readonly height: number;
+}
+
+/** How a sheet prints. */
+export interface PageSetup {
+  readonly landscape?: boolean;
+  /** Shrunk until all columns stand on one page. */
+  readonly fitWide?: boolean;
+  /** Rows from the top that every page repeats. */
+  readonly titleRows?: number;
+  /** Text at the left of the foot of every page; the page number stands at the right. */
+  readonly footer?: string;
+}
+
+/** A list to choose from while typing; another text gets a warning, and is taken when the user insists. */
+export interface ChoiceList {
+  readonly area: CellArea;
+  readonly values: readonly string[];
+}
+
+export interface SheetCell extends CellStyle {
   /** Typed in, or the last calculated result of the formula. */
   readonly value: CellValue | CellError;
   /** As typed, with "=" and with its structured references: "=PLUMB.RUNS(Cars[#Headers],Cars,Catalog!B2)". */
@@ -18,9 +75,6 @@ export interface SheetCell {
   readonly spill?: { readonly rows: number; readonly columns: number };
   /** Filled by the formula of another cell: never to be entered as a constant. */
   readonly spilled?: boolean;
-  /** Number format code, such as "yyyy-mm-dd"; absent for General. */
-  readonly format?: string;
-  readonly bold?: boolean;
 }
 
 /** A table with one heading row; its headings are the texts of that row's cells. */
@@ -44,6 +98,10 @@ export interface DocumentSheet {
   readonly hidden?: boolean;
   /** Rows and columns that stay in sight while the rest scrolls. */
   readonly frozen?: { readonly rows: number; readonly columns: number };
+  readonly merges?: readonly CellArea[];
+  readonly pictures?: readonly SheetPicture[];
+  readonly page?: PageSetup;
+  readonly lists?: readonly ChoiceList[];
 }
 
 export interface WorkbookDocument {

@@ -1,150 +1,107 @@
 /** The workbook that Excel has open, through Office.js. */
-import { gatherChanges, type ChangeGathering } from "./change-gathering";
-import { headingIndex, type CellValue, type TableContent, type TablePlace, type WorkbookPort } from "./port";
-import { freeSheetName } from "./sheet-name";
-import { rectangular } from "./sheet-rows";
+import { gatherChanges } from "./change-gathering";
+import type { CellValue, TablePlace, WorkbookPort } from "./port";
+import { enteredAs, formatOf } from "./excel/entered-text";
+import { findRow, readTable, tableNames, type RowWanted } from "./excel/read-table";
+import { refusal, type SheetOf } from "./excel/refusal";
+import { patientRuns, runInExcel, type PatientRuns, type RunBatch, type WriteProgress } from "./excel/run";
+import { insertFormula, selectedPlace } from "./excel/selection";
+import { watchWorkbook } from "./excel/watch";
+import { writeSheet, writeTables } from "./excel/write-sheets";
+import { readySheet } from "./sheet-content";
+import { telling } from "./telling";
 
-/** Runs a batch against the open workbook; Excel.run, or a stand-in for it in tests. */
-export type RunBatch = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
-
-const runInExcel: RunBatch = (batch) => Excel.run(batch);
+export type { RunBatch } from "./excel/run";
 
 export function excelPort(run: RunBatch = runInExcel): WorkbookPort {
+  const runs = patientRuns(run);
   const changes = gatherChanges();
-  let watching: Promise<void> | undefined;
-  const listen = async (): Promise<void> => {
-    try {
-      await (watching ??= watch(run, changes));
-    } catch (error) {
-      watching = undefined; // so that the next reading tries again
-      throw error;
-    }
+  const listening = telling<TablePlace | undefined>();
+  const selected = (): void => {
+    if (listening.hasListeners) runs.reading(selectedPlace).then(listening.tell, () => undefined);
   };
+  const watching = watchWorkbook(run, runs, { changes, selected });
+  const listeners = listenerCount(watching.want);
   return {
     // A workbook that is read but not listened to would go stale unseen, so listening comes first.
-    tableNames: () => listen().then(() => run(tableNames)),
-    readTable: (name) => run((context) => readTable(context, name)),
-    selectTableRow: (table, row, column) => run((context) => selectTableRow(context, { table, row, column })),
-    writeTableCell: (place, value) => run((context) => writeTableCell(context, place, value)),
-    writeSheet: (name, rows) => run((context) => writeSheet(context, name, rectangular(rows))),
-    onChange: (listener) => changes.listen(listener),
+    tableNames: async () => {
+      if (listeners.any()) await watching.ready();
+      return runs.reading(tableNames);
+    },
+    readTable: (name) => runs.reading((context) => readTable(context, name)),
+    selectTableRow: (table, row, column) => runs.reading((context) => selectTableRow(context, { table, row, column })),
+    writeTableCell: async (place, value) => {
+      const written = await writing(runs, (context, progress) => writeTableCell(context, progress, { place, value }), (context) => context.workbook.tables.getItem(place.table).worksheet);
+      changes.note([written.table]);
+      return written.before;
+    },
+    writeSheet: async (name, content) => {
+      const ready = readySheet(content);
+      return writing(runs, (context, progress) => writeSheet(context, progress, name, ready), newSheet);
+    },
+    writeTables: async (tables) => { changes.note(await writing(runs, (context, progress) => writeTables(context, progress, tables), newSheet)); },
+    selection: () => runs.reading(selectedPlace),
+    onSelect: (listener) => listeners.with(listening.listen(listener)),
+    insertFormula: (formula) => writing(runs, (context, progress) => insertFormula(context, progress, formula), (context) => context.workbook.worksheets.getActiveWorksheet()),
+    workbookName: () => runs.reading(workbookName),
+    onChange: (listener) => listeners.with(changes.listen(listener)),
   };
 }
 
-async function tableNames(context: Excel.RequestContext): Promise<readonly string[]> {
-  const { tables } = context.workbook;
-  tables.load("items/name");
-  await context.sync();
-  return tables.items.map(({ name }) => name);
+const newSheet: SheetOf = () => undefined;
+
+async function writing<T>(runs: PatientRuns, batch: (context: Excel.RequestContext, progress: WriteProgress) => Promise<T>, sheetOf: SheetOf): Promise<T> {
+  try {
+    return await runs.writing(batch);
+  } catch (error) {
+    throw await refusal(runs, error, sheetOf);
+  }
 }
 
-async function readTable(context: Excel.RequestContext, name: string): Promise<TableContent | undefined> {
-  const table = context.workbook.tables.getItemOrNullObject(name);
-  table.load("name, showHeaders");
-  await context.sync();
-  if (table.isNullObject) return undefined;
-  const sheet = table.worksheet.load("name");
-  const body = table.getDataBodyRange().load("values");
-  const heading = table.showHeaders ? table.getHeaderRowRange().load("values") : undefined;
-  await context.sync();
-  const rows = body.values as CellValue[][];
-  // A table without its heading row cannot be recognised, and blank headings say so.
-  const headings = (heading?.values[0] ?? rows[0]?.map(() => "") ?? []) as CellValue[];
-  return { name: table.name, sheet: sheet.name, headings, rows };
-}
-
-interface RowWanted {
-  readonly table: string;
-  readonly row: number;
-  readonly column: string | undefined;
-}
-
-interface FoundRow {
-  readonly table: Excel.Table;
-  readonly body: Excel.Range;
-  /** -1 when no column was asked for, or the table lacks it. */
-  readonly index: number;
-}
-
-async function findRow(context: Excel.RequestContext, { table: name, row, column }: RowWanted): Promise<FoundRow> {
-  const table = context.workbook.tables.getItemOrNullObject(name);
-  table.load("name");
-  await context.sync();
-  if (table.isNullObject) throw new Error(`There is no table ${name}.`);
-  const body = table.getDataBodyRange().load("rowCount");
-  const headings = column === undefined ? undefined : table.getHeaderRowRange().load("values");
-  await context.sync();
-  if (row < 0 || row >= body.rowCount) throw new Error(`The table ${table.name} has no row ${row + 1}.`);
-  return { table, body, index: column === undefined ? -1 : headingIndex((headings?.values[0] ?? []) as CellValue[], column) };
+/** Counts who listens, and says when the first comes and when the last has gone. */
+function listenerCount(changed: (isAny: boolean) => void) {
+  let count = 0;
+  return {
+    any: () => count > 0,
+    with: (stop: () => void): (() => void) => {
+      let isStopped = false;
+      if (++count === 1) changed(true);
+      return () => {
+        if (isStopped) return;
+        isStopped = true;
+        stop();
+        if (--count === 0) changed(false);
+      };
+    },
+  };
 }
 
 async function selectTableRow(context: Excel.RequestContext, wanted: RowWanted): Promise<void> {
-  const { table, body, index } = await findRow(context, wanted);
+  const { table, range, index } = await findRow(context, wanted);
   table.worksheet.activate();
-  (index < 0 ? body.getRow(wanted.row) : body.getCell(wanted.row, index)).select();
+  (index < 0 ? range : range.getCell(0, index)).select();
   await context.sync();
 }
 
-async function writeTableCell(context: Excel.RequestContext, place: TablePlace, value: CellValue): Promise<CellValue> {
-  const { table, body, index } = await findRow(context, place);
+interface CellWanted {
+  readonly place: TablePlace;
+  readonly value: CellValue;
+}
+
+async function writeTableCell(context: Excel.RequestContext, progress: WriteProgress, { place, value }: CellWanted): Promise<{ readonly table: string; readonly before: CellValue }> {
+  const { table, range, values, index } = await findRow(context, place);
   if (index < 0) throw new Error(`The table ${table.name} has no column ${place.column}.`);
-  const cell = body.getCell(place.row, index).load("values");
-  await context.sync();
-  const [[before = ""] = []] = cell.values as CellValue[][];
+  const cell = range.getCell(0, index);
   cell.numberFormat = [[formatOf(value)]];
   cell.values = [[enteredAs(value)]];
   await context.sync();
-  return before;
+  progress.written = true;
+  return { table: table.name, before: values[index] ?? "" };
 }
 
-/** Everything that writes goes out in one batch, which Excel takes back in one step. */
-async function writeSheet(context: Excel.RequestContext, wanted: string, rows: CellValue[][]): Promise<string> {
-  const { worksheets } = context.workbook;
-  worksheets.load("items/name");
+async function workbookName(context: Excel.RequestContext): Promise<string> {
+  const { workbook } = context;
+  workbook.load("name");
   await context.sync();
-  const name = freeSheetName(wanted, worksheets.items.map((sheet) => sheet.name));
-  const sheet = worksheets.add(name);
-  const width = rows[0]?.length ?? 0;
-  if (width > 0) {
-    const range = sheet.getRangeByIndexes(0, 0, rows.length, width);
-    range.numberFormat = rows.map((row) => row.map(formatOf));
-    range.values = rows.map((row) => row.map(enteredAs));
-  }
-  sheet.activate();
-  await context.sync();
-  return name;
-}
-
-/** Excel shows a longer text in a cell of text format as a row of number signs. */
-const LONGEST_TEXT_FORMAT = 255;
-
-/** Text format keeps Excel from reading "3/16" as a date; an apostrophe in front does it where that format is of no use. */
-const formatOf = (cell: CellValue): string => (typeof cell === "string" && cell !== "" && !needsApostrophe(cell) ? "@" : "General");
-const enteredAs = (cell: CellValue): CellValue => (typeof cell === "string" && needsApostrophe(cell) ? `'${cell}` : cell);
-const needsApostrophe = (text: string): boolean => text.startsWith("'") || text.length > LONGEST_TEXT_FORMAT;
-
-/**
- * Listens to edits, to tables that come and go, and to sheets that were recalculated, for a cell of a table may hold a formula.
- * What the port writes stands on a sheet without tables, so nobody hears of it.
- */
-async function watch(run: RunBatch, changes: ChangeGathering): Promise<void> {
-  const noteSheet = ({ worksheetId }: { worksheetId: string }): Promise<void> => run((context) => noteTablesOn(context, changes, worksheetId));
-  await run(async (context) => {
-    const { tables, worksheets } = context.workbook;
-    worksheets.onChanged.add(noteSheet);
-    worksheets.onCalculated.add(noteSheet);
-    tables.onAdded.add(noteSheet);
-    tables.onDeleted.add(({ tableName }) => Promise.resolve(changes.note([tableName])));
-    await context.sync();
-  });
-}
-
-async function noteTablesOn(context: Excel.RequestContext, changes: ChangeGathering, worksheetId: string): Promise<void> {
-  const sheet = context.workbook.worksheets.getItemOrNullObject(worksheetId);
-  sheet.load("name");
-  await context.sync();
-  if (sheet.isNullObject) return;
-  sheet.tables.load("items/name");
-  await context.sync();
-  changes.note(sheet.tables.items.map(({ name }) => name));
+  return workbook.name;
 }

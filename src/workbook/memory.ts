@@ -1,8 +1,11 @@
 /** A workbook in memory, for tests and for pages without a spreadsheet. */
+import { cellAddress, parseCellAddress, sheetPrefix } from "./address";
 import { gatherChanges } from "./change-gathering";
-import { headingIndex, type CellValue, type TableContent, type WorkbookPort } from "./port";
 import { freeSheetName } from "./sheet-name";
-import { rectangular } from "./sheet-rows";
+import { type ReadySheet, readySheet } from "./sheet-content";
+import { headingIndex, sayFormulaRefused, type CellValue, type TableContent, type TablePlace, type WorkbookPort } from "./port";
+import { readyTables, type ReadyTable } from "./new-table";
+import { telling } from "./telling";
 
 export interface MemoryWorkbook extends WorkbookPort {
   /** Edits one cell as the user would; row 0 is the first row under the headings. */
@@ -13,63 +16,168 @@ export interface MemoryWorkbook extends WorkbookPort {
   deleteTable(name: string): void;
   /** Takes back what the port wrote last. */
   undo(): void;
-  readonly sheets: ReadonlyMap<string, readonly (readonly CellValue[])[]>;
-  readonly selection: { readonly table: string; readonly row: number; readonly column?: string } | undefined;
+  /** Selects a cell of a table, or a cell of a sheet by its address, as the user would. */
+  select(place: TablePlace | SheetPlace | undefined): void;
+  /** What writeSheet wrote, by sheet. */
+  readonly sheets: ReadonlyMap<string, ReadySheet["rows"]>;
+  readonly contents: ReadonlyMap<string, ReadySheet>;
+  /** What writeTables made, with its lists. */
+  readonly made: ReadonlyMap<string, ReadyTable>;
+  /** By address with sheet: "Sheet1!B2". */
+  readonly formulas: ReadonlyMap<string, string>;
+  readonly selected: SelectedRow | undefined;
 }
 
-export function memoryWorkbook(initial: readonly TableContent[] = []): MemoryWorkbook {
-  const tables = new Map(initial.map((table) => [table.name.toLowerCase(), table]));
-  const sheets = new Map<string, readonly (readonly CellValue[])[]>();
-  const changes = gatherChanges();
-  const past: (() => void)[] = [];
-  let selection: MemoryWorkbook["selection"];
-  const sheetNames = (): string[] => [...[...tables.values()].map(({ sheet }) => sheet), ...sheets.keys()];
-  const replaceTable = (table: TableContent): void => { tables.set(table.name.toLowerCase(), table); changes.note([table.name]); };
+interface SheetPlace {
+  readonly sheet: string;
+  readonly address: string;
+}
+
+interface SelectedRow {
+  readonly table: string;
+  readonly row: number;
+  readonly column?: string;
+}
+
+/** @param name of the workbook */
+export function memoryWorkbook(initial: readonly TableContent[] = [], name = "Workbook"): MemoryWorkbook {
+  const book = new Book(initial);
   return {
-    sheets,
-    get selection() {
-      return selection;
+    ...readingPart(book),
+    ...writingPart(book),
+    ...userPart(book),
+    contents: book.contents,
+    made: book.made,
+    formulas: book.formulas,
+    get sheets() {
+      return new Map([...book.contents].map(([sheet, { rows }]) => [sheet, rows]));
     },
-    tableNames: () => Promise.resolve([...tables.values()].map(({ name }) => name)),
-    readTable: (name) => Promise.resolve(tables.get(name.toLowerCase())),
-    selectTableRow: (name, row, column) => answer(() => { selection = selected(known(tables, name), row, column); }),
-    writeTableCell: ({ table: name, row, column }, value) => answer(() => {
-      const table = known(tables, name);
-      replaceTable(withCell(table, row, column, value));
-      past.push(() => { replaceTable(table); });
-      return table.rows[row]?.[headingIndex(table.headings, column)] ?? "";
-    }),
-    writeSheet: (wanted, rows) => answer(() => {
-      const name = freeSheetName(wanted, sheetNames());
-      sheets.set(name, rectangular(rows));
-      past.push(() => void sheets.delete(name));
-      return name;
-    }),
-    onChange: (listener) => changes.listen(listener),
-    edit: (name, row, column, value) => { replaceTable(withCell(known(tables, name), row, column, value)); },
-    replaceTable,
-    deleteTable: (name) => {
-      tables.delete(name.toLowerCase());
-      changes.note([name]);
+    get selected() {
+      return book.selection && "table" in book.selection ? book.selection : undefined;
     },
-    undo: () => { past.pop()?.(); },
+    workbookName: () => Promise.resolve(name),
   };
 }
 
-function selected(table: TableContent, row: number, column: string | undefined): MemoryWorkbook["selection"] {
+/** What the workbook holds, and who is told of it. */
+class Book {
+  readonly contents = new Map<string, ReadySheet>();
+  readonly made = new Map<string, ReadyTable>();
+  readonly formulas = new Map<string, string>();
+  readonly changes = gatherChanges();
+  readonly selections = telling<TablePlace | undefined>();
+  readonly past: (() => void)[] = [];
+  readonly tables: Map<string, TableContent>;
+  selection: SelectedRow | SheetPlace | undefined;
+
+  constructor(initial: readonly TableContent[]) {
+    this.tables = new Map(initial.map((table) => [table.name.toLowerCase(), table]));
+  }
+
+  sheetNames(): string[] {
+    return [...[...this.tables.values()].map(({ sheet }) => sheet), ...this.contents.keys()];
+  }
+
+  known(name: string): TableContent {
+    const table = this.tables.get(name.toLowerCase());
+    if (!table) throw new Error(`There is no table ${name}.`);
+    return table;
+  }
+
+  select(place: SelectedRow | SheetPlace | undefined): void {
+    this.selection = place;
+    this.selections.tell(placeOf(this));
+  }
+
+  replaceTable(table: TableContent): void {
+    this.tables.set(table.name.toLowerCase(), table);
+    this.changes.note([table.name]);
+  }
+
+  deleteTable(name: string): void {
+    this.tables.delete(name.toLowerCase());
+    this.changes.note([name]);
+  }
+}
+
+type ReadingPart = Pick<WorkbookPort, "tableNames" | "readTable" | "selectTableRow" | "selection" | "onSelect" | "onChange">;
+
+const readingPart = (book: Book): ReadingPart => ({
+  tableNames: () => Promise.resolve([...book.tables.values()].map((table) => table.name)),
+  readTable: (wanted) => Promise.resolve(book.tables.get(wanted.toLowerCase())),
+  selectTableRow: (wanted, row, column) => answer(() => { book.select(selectedRow(book.known(wanted), row, column)); }),
+  selection: () => answer(() => placeOf(book)),
+  onSelect: (listener) => book.selections.listen(listener),
+  onChange: (listener) => book.changes.listen(listener),
+});
+
+type WritingPart = Pick<WorkbookPort, "writeTableCell" | "writeSheet" | "writeTables" | "insertFormula">;
+
+const writingPart = (book: Book): WritingPart => ({
+  writeTableCell: ({ table: wanted, row, column }, value) => answer(() => {
+    const table = book.known(wanted);
+    book.replaceTable(withCell(table, row, column, value));
+    book.past.push(() => { book.replaceTable(table); });
+    return table.rows[row]?.[headingIndex(table.headings, column)] ?? "";
+  }),
+  writeSheet: (wanted, content) => answer(() => {
+    const ready = readySheet(content);
+    const sheet = freeSheetName(wanted, book.sheetNames());
+    book.contents.set(sheet, ready);
+    book.past.push(() => void book.contents.delete(sheet));
+    return sheet;
+  }),
+  writeTables: (wanted) => answer(() => {
+    const ready = readyTables(wanted, [...book.tables.keys()]);
+    for (const table of ready) {
+      const { name, headings, rows } = table;
+      book.replaceTable({ name, sheet: freeSheetName(name, book.sheetNames()), headings, rows });
+      book.made.set(name, table);
+    }
+    book.past.push(() => { for (const { name } of ready) book.deleteTable(name); });
+  }),
+  insertFormula: (formula) => answer(() => {
+    const address = blankCell(book);
+    book.formulas.set(address, formula);
+    book.past.push(() => void book.formulas.delete(address));
+    return address;
+  }),
+});
+
+const userPart = (book: Book): Pick<MemoryWorkbook, "edit" | "select" | "replaceTable" | "deleteTable" | "undo"> => ({
+  edit: (wanted, row, column, value) => { book.replaceTable(withCell(book.known(wanted), row, column, value)); },
+  select: (place) => { book.select(place); },
+  replaceTable: (table) => { book.replaceTable(table); },
+  deleteTable: (name) => { book.deleteTable(name); },
+  undo: () => { book.past.pop()?.(); },
+});
+
+function selectedRow(table: TableContent, row: number, column: string | undefined): SelectedRow {
   if (!table.rows[row]) throw new Error(`The table ${table.name} has no row ${row + 1}.`);
   const heading = column === undefined ? undefined : table.headings[headingIndex(table.headings, column)];
   return { table: table.name, row, ...(heading === undefined ? {} : { column: String(heading) }) };
 }
 
+/** A selected row stands for its first cell, the active one. */
+function placeOf({ tables, selection }: Book): TablePlace | undefined {
+  const table = selection && "table" in selection ? tables.get(selection.table.toLowerCase()) : undefined;
+  if (!table || !selection || !("table" in selection)) return undefined;
+  return { table: table.name, row: selection.row, column: String(table.headings[headingIndex(table.headings, selection.column ?? "")] ?? table.headings[0] ?? "") };
+}
+
+function blankCell({ contents, formulas, selection }: Book): string {
+  if (!selection) throw new Error(sayFormulaRefused.several);
+  if ("table" in selection) throw new Error(sayFormulaRefused.table);
+  const place = parseCellAddress(selection.address);
+  if (!place) throw new Error(sayFormulaRefused.several);
+  const own = cellAddress(place.row, place.column);
+  const address = sheetPrefix(selection.sheet) + own;
+  if (formulas.has(address) || (contents.get(selection.sheet)?.rows[place.row]?.[place.column] ?? "") !== "") throw new Error(sayFormulaRefused.filled(own));
+  return address;
+}
+
 /** Turns a throw into a rejection, as a caller of the port expects. */
 const answer = <T>(work: () => T): Promise<T> => new Promise((resolve) => { resolve(work()); });
-
-function known(tables: ReadonlyMap<string, TableContent>, name: string): TableContent {
-  const table = tables.get(name.toLowerCase());
-  if (!table) throw new Error(`There is no table ${name}.`);
-  return table;
-}
 
 function withCell(table: TableContent, row: number, column: string, value: CellValue): TableContent {
   const place = headingIndex(table.headings, column);

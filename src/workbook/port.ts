@@ -1,7 +1,7 @@
 /** What the panel needs of a spreadsheet. Each adapter keeps the contract in test/workbook/contract.ts. */
-import type { CellValue } from "./document";
+import type { CellArea, CellStyle, CellValue, PageSetup, SheetPicture } from "./document";
 
-export type { CellValue };
+export type { CellArea, CellStyle, CellValue, PageSetup, SheetPicture };
 
 /** A table as it stands now. A blank cell is "", a cell with an error is the text of the error ("#N/A"). */
 export interface TableContent {
@@ -24,6 +24,33 @@ export interface TablePlace {
 
 /** Where a heading stands among those of a table; -1 when it is none of them. */
 export const headingIndex = (headings: readonly CellValue[], column: string): number => headings.findIndex((heading) => String(heading).trim().toLowerCase() === column.trim().toLowerCase());
+
+/** What writeSheet writes. */
+export interface SheetContent {
+  readonly rows: readonly (readonly CellValue[])[];
+  /** In characters, from column A on; undefined is the default width. */
+  readonly columnWidths?: readonly (number | undefined)[];
+  /** Of two for the same cell, what the later one says wins. */
+  readonly styles?: readonly CellStyleRange[];
+  /** Of merged cells only the first may hold a value. */
+  readonly merges?: readonly CellArea[];
+  readonly pictures?: readonly SheetPicture[];
+  readonly page?: PageSetup;
+}
+
+/** A style for all cells of an area; "top" and "bottom" are rules above its first row and below its last. */
+export interface CellStyleRange extends CellArea {
+  readonly style: CellStyle;
+}
+
+/** A table to be made. Names and headings as in a TableContent; short rows are filled up with blanks. */
+export interface NewTable {
+  readonly name: string;
+  readonly headings: readonly string[];
+  readonly rows: readonly (readonly CellValue[])[];
+  /** Lists to choose from in a column, which warn of another text and let it pass. */
+  readonly lists?: readonly { readonly column: string; readonly values: readonly string[] }[];
+}
 
 /** What the user's last edits touched; it may name more tables than really changed, never fewer. */
 export interface WorkbookChange {
@@ -49,12 +76,34 @@ export interface WorkbookPort {
    */
   writeTableCell(place: TablePlace, value: CellValue): Promise<CellValue>;
   /**
-   * Writes values into a new sheet, as one undo step, and never into one that is there.
+   * Writes values, and how they look and print, into a new sheet, as one undo step, and never into one that is there.
    * Text stays text, "3/16", "007" and "=1+1" too; short rows are filled up with blanks.
+   * @param content plain rows are a sheet without any looks
    * @returns the name the sheet got: "Quote 2" when "Quote" was taken
    * @throws RangeError when a number is not finite
    */
-  writeSheet(name: string, rows: readonly (readonly CellValue[])[]): Promise<string>;
+  writeSheet(name: string, content: SheetContent | SheetContent["rows"]): Promise<string>;
+  /**
+   * Makes tables, each on a new sheet of its own named like it, as one undo step, and tells of them like an edit by the user.
+   * A table without rows gets one blank row, since a table has at least one.
+   * @throws Error with a plain sentence when a table's name is taken, or no table can be made of what is given; then nothing is written
+   */
+  writeTables(tables: readonly NewTable[]): Promise<void>;
+  /** Where the user stands: the table row and column of the active cell; undefined outside tables and on a heading. */
+  selection(): Promise<TablePlace | undefined>;
+  /**
+   * Tells where the user stands whenever the selection moves.
+   * @returns stops the telling
+   */
+  onSelect(listener: (place: TablePlace | undefined) => void): () => void;
+  /**
+   * Enters a formula into the selected cell, as one undo step, and only if one cell is selected that is blank and in no table.
+   * @returns the cell's address with its sheet: "Sheet1!B2"
+   * @throws Error with a plain sentence otherwise; then nothing is written
+   */
+  insertFormula(formula: string): Promise<string>;
+  /** The name of the workbook, which remembered choices are kept under. */
+  workbookName(): Promise<string>;
   /**
    * Tells of edits by the user, of tables that come or go, and of recalculated tables; several quick ones arrive as one,
    * and what the port itself writes does not arrive.
@@ -62,3 +111,10 @@ export interface WorkbookPort {
    */
   onChange(listener: (change: WorkbookChange) => void): () => void;
 }
+
+/** Why a formula was not entered, in words that every adapter shares. */
+export const sayFormulaRefused = {
+  several: "Select one blank cell first: the formula goes into the cell that is selected.",
+  table: "The selected cell is in a table, where a formula that fills several rows cannot stand. Select a blank cell outside the tables.",
+  filled: (address: string): string => `The selected cell ${address} is not blank, so nothing was written. Select a blank cell.`,
+};

@@ -57,12 +57,12 @@ test.each(["light", "dark", "forced colours"] as const)("grouped by fault, each 
 
 test("a click on a flag selects the cell at fault, by car and by fault", async () => {
   const page = await open();
-  const selection = (): Promise<unknown> => page.evaluate(() => window.workbook.selection);
+  const selection = (): Promise<unknown> => page.evaluate(() => window.workbook.selected);
   await page.locator(".flag[data-code=metering-doubled] .flag__says").first().click();
-  await page.waitForFunction(() => window.workbook.selection !== undefined);
+  await page.waitForFunction(() => window.workbook.selected !== undefined);
   expect(await selection()).toEqual({ table: "Cars", row: 11, column: "Valves" });
   await page.getByText("By fault").click();
   await page.locator(".card").filter({ hasText: "seat mismatch" }).getByRole("button").first().click();
-  await page.waitForFunction(() => window.workbook.selection?.row === 16);
+  await page.waitForFunction(() => window.workbook.selected?.row === 16);
   expect(await selection()).toEqual({ table: "Cars", row: 16 });
 });

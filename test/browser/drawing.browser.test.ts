@@ -35,7 +35,7 @@ test.each(["light", "forced colours"] as const)("no writing overlaps on the draw
 test("a click on a run selects its car's row, names it, and marks it on the drawing and in the list", async () => {
   const page = await openDrawing({ car: "Car 12" });
   await page.locator(".sketch__tag").filter({ hasText: /^6$/ }).click();
-  await page.waitForFunction(() => window.workbook.selection?.row === 11);
+  await page.waitForFunction(() => window.workbook.selected?.row === 11);
   expect(await page.locator(".drawing__lists [aria-current]").textContent()).toContain("6. CV-L Rear out to PV-F In");
   expect(await page.locator(".drawing__picked").textContent()).toContain("Run 6. CV-L Rear out to PV-F In, rear");
   expect(await page.locator(".sketch__run.is-picked").count()).toBe(1);
@@ -48,7 +48,7 @@ test("a line of the list marks its run on the drawing and brings it into sight",
   expect(await picked.count()).toBe(1);
   const box = await picked.boundingBox();
   expect(box && box.y + box.height > 0 && box.y < 800).toBe(true);
-  expect(await page.evaluate(() => window.workbook.selection)).toEqual({ table: "Cars", row: 11 });
+  expect(await page.evaluate(() => window.workbook.selected)).toEqual({ table: "Cars", row: 11 });
 });
 
 test("a fault is marked at its place: the letter of the list stands on the part, and picking it marks every part it is about", async () => {
@@ -189,7 +189,7 @@ test("the phone script of one car asks best first, gives the answers with what e
   expect(await questions.first().locator(".answer").count()).toBeGreaterThan(1);
   expect(await questions.first().locator(".answer__decides").first().textContent()).not.toBe("");
   await questions.first().getByRole("button", { name: "Show the row" }).click();
-  await page.waitForFunction(() => window.workbook.selection?.row === 24);
+  await page.waitForFunction(() => window.workbook.selected?.row === 24);
 });
 
 test("the phone script of all cars has every open question, a call for each car", async () => {

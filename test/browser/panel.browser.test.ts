@@ -47,11 +47,11 @@ test("a flag accepted for its car or switched off in Settings stands at the end 
 test("a click or Enter selects the car's row in the sheet and marks the card", async () => {
   const page = await open();
   await cardOf(page, "Car 13").locator(".flag__says").click();
-  await page.waitForFunction(() => window.workbook.selection?.row === 12);
+  await page.waitForFunction(() => window.workbook.selected?.row === 12);
   expect(await cardOf(page, "Car 13").getAttribute("aria-current")).toBe("true");
   await cardOf(page, "Car 14").getByRole("button").focus();
   await page.keyboard.press("Enter");
-  await page.waitForFunction(() => window.workbook.selection?.row === 13);
+  await page.waitForFunction(() => window.workbook.selected?.row === 13);
   expect(await focusedText(page)).toBe("Car 14");
   expect(await page.getByRole("status").textContent()).toBe("Row 14 of Cars is selected in the sheet.");
 });
@@ -105,7 +105,7 @@ test("a cell of the catalogue that cannot be used is said on top with table, row
   await page.evaluate(() => { window.workbook.edit("Ports", 2, "Thread", "9/16-19x"); });
   const notice = page.locator(".notice", { hasText: "Ports row 3, Thread: read \"9/16-19x\"" });
   await notice.getByRole("button", { name: "Show the row" }).first().click();
-  expect(await page.evaluate(() => window.workbook.selection)).toEqual({ table: "Ports", row: 2 });
+  expect(await page.evaluate(() => window.workbook.selected)).toEqual({ table: "Ports", row: 2 });
 });
 
 test("places and views are worked by the arrow keys, one stop of the Tab key each", async () => {
@@ -147,7 +147,7 @@ test("tube is totalled by material and size, estimated lengths told, runs withou
   // Car 23 of the demo names no platform, so none of its lines has a length.
   const notice = page.locator(".notice", { hasText: "not in these totals" });
   await notice.getByRole("button", { name: "Car 23" }).click();
-  expect(await page.evaluate(() => window.workbook.selection)).toEqual({ table: "Cars", row: 22 });
+  expect(await page.evaluate(() => window.workbook.selected)).toEqual({ table: "Cars", row: 22 });
 });
 
 test("a workbook without cars says what the panel does and how to begin", async () => {

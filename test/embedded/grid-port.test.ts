@@ -1,9 +1,9 @@
-import { cellAddress } from "../../src/workbook/address";
-import { isCellError } from "../../src/workbook/document";
+import { cellAddress, parseArea } from "../../src/workbook/address";
+import { type DocumentSheet, isCellError } from "../../src/workbook/document";
 import { type TableContent } from "../../src/workbook/port";
 import { type Grid } from "../../src/embedded/grid/grid";
 import { gridPort } from "../../src/embedded/grid-port";
-import { workbookContract, type WorkbookUnderTest } from "../workbook/contract";
+import { plainly, workbookContract, type WorkbookUnderTest } from "../workbook/contract";
 import { openDocument, plainSheet, tableSheet } from "./sample";
 
 workbookContract("the grid of the local page", (tables) => Promise.resolve(openWorkbook(tables)));
@@ -12,7 +12,7 @@ function openWorkbook(tables: readonly TableContent[]): WorkbookUnderTest {
   const sheets = tables.map(({ name, headings, rows }) => tableSheet({ name, rows: [headings, ...rows] }));
   const grid = openDocument({ sheets: [...sheets, ...(sheets.length === 0 ? [plainSheet("Sheet1", {})] : [])] });
   return {
-    port: gridPort(grid),
+    port: gridPort(grid, "Shop.xlsx"),
     edit: (name, row, column, value) => {
       const table = tableNamed(grid, name);
       const address = cellAddress(table.firstRow + 1 + row, table.firstColumn + table.headings.indexOf(column));
@@ -26,8 +26,36 @@ function openWorkbook(tables: readonly TableContent[]): WorkbookUnderTest {
     selection: () => selection(grid),
     sheetNames: () => grid.sheetNames(),
     sheet: (name) => contentOf(grid, name),
+    stand: (place) => { stand(grid, place); },
+    formula: (sheet, address) => sheetOf(grid, sheet).cells.get(address)?.formula,
+    shownLooks: (name) => {
+      const { cells, columnWidths = [], merges = [], pictures = [], page } = sheetOf(grid, name);
+      const looks = [...cells].map(([address, { value: _value, formula: _formula, spill: _spill, spilled: _spilled, ...look }]) => [address, look] as const);
+      return { styles: plainly(looks), columnWidths, merges, pictures, page };
+    },
+    choices: (name, row, column) => {
+      const table = tableNamed(grid, name);
+      const [r, c] = [table.firstRow + 1 + row, table.firstColumn + table.headings.indexOf(column)];
+      return sheetOf(grid, table.sheet).lists?.find(({ area }) => r >= area.row && r < area.row + area.rows && c >= area.column && c < area.column + area.columns)?.values;
+    },
     undo: () => void grid.model.dispatch("REQUEST_UNDO"),
   };
+}
+
+function stand(grid: Grid, place: Parameters<WorkbookUnderTest["stand"]>[0]): void {
+  if ("sheet" in place) {
+    const area = parseArea(place.address);
+    if (area) grid.select(place.sheet, area);
+    return;
+  }
+  const table = tableNamed(grid, place.table);
+  grid.select(table.sheet, { firstRow: table.firstRow + 1 + place.row, firstColumn: table.firstColumn + table.headings.indexOf(place.column), rows: 1, columns: 1 });
+}
+
+function sheetOf(grid: Grid, name: string): DocumentSheet {
+  const sheet = grid.document().sheets.find((each) => each.name === name);
+  if (!sheet) throw new Error(`The test has no sheet ${name}.`);
+  return sheet;
 }
 
 function tableNamed(grid: Grid, name: string) {

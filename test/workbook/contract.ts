@@ -1,5 +1,5 @@
 /** What every workbook adapter does alike. Each adapter's test opens its own workbook and calls this once. */
-import type { CellValue, TableContent, WorkbookPort } from "../../src/workbook/port";
+import type { CellArea, CellStyle, CellValue, PageSetup, SheetContent, SheetPicture, TableContent, WorkbookPort } from "../../src/workbook/port";
 
 export interface WorkbookUnderTest {
   readonly port: WorkbookPort;
@@ -12,8 +12,25 @@ export interface WorkbookUnderTest {
   sheetNames(): readonly string[];
   /** What a sheet shows from A1 on, blanks as "". */
   sheet(name: string): readonly (readonly CellValue[])[];
+  /** How a written sheet looks and prints. */
+  shownLooks(name: string): WrittenLooks;
+  /** The values of the list that a cell of a table offers, as the user opens it; row 0 is the first row under the headings. */
+  choices(table: string, row: number, column: string): readonly string[] | undefined;
+  /** Puts the user into a cell of a table, or into a cell of a sheet by its address. */
+  stand(place: { readonly table: string; readonly row: number; readonly column: string } | { readonly sheet: string; readonly address: string }): Promise<void> | void;
+  /** The formula that was entered into a cell. */
+  formula(sheet: string, address: string): string | undefined;
   /** Takes back the last step, as the user would. */
   undo(): Promise<void> | void;
+}
+
+export interface WrittenLooks {
+  /** By address; cells that look as in a new sheet are left out, and so is text format. */
+  readonly styles: Readonly<Record<string, CellStyle>>;
+  readonly columnWidths: readonly (number | undefined)[];
+  readonly merges: readonly CellArea[];
+  readonly pictures: readonly SheetPicture[];
+  readonly page: PageSetup | undefined;
 }
 
 export const workbookContract = (name: string, open: (tables: readonly TableContent[]) => Promise<WorkbookUnderTest>): void => {
@@ -124,6 +141,113 @@ export const workbookContract = (name: string, open: (tables: readonly TableCont
       expect(book.sheetNames()).toEqual(before);
     });
 
+    test("a sheet is written with its looks, widths, merged cells, pictures and page set-up, and taken back in one step", async () => {
+      const book = await open([cars]);
+      const before = book.sheetNames();
+      await book.port.writeSheet("Quote", dressed);
+      expect(book.sheet("Quote")).toEqual([["Quote", "", ""], ["3/16 tube", 12.5, "ft"], ["Total", 2.25, ""]]);
+      const { styles, columnWidths, merges, pictures, page } = book.shownLooks("Quote");
+      expect(styles).toEqual({
+        A1: { bold: true, size: 16, fill: "#1f3b4d", colour: "#ffffff", align: "center" }, B1: { bold: true, size: 16, fill: "#1f3b4d", colour: "#ffffff", align: "center" },
+        C1: { bold: true, size: 16, fill: "#1f3b4d", colour: "#ffffff", align: "center" },
+        A2: { wrap: true }, B2: { format: "0.00" }, A3: { bold: true, top: true, bottom: true }, B3: { italic: true, top: true, bottom: true, format: "0.0" }, C3: { bold: true, top: true, bottom: true },
+      });
+      expect(columnWidths.map((width) => width === undefined ? undefined : Math.round(width))).toEqual([30, undefined, 8]);
+      expect({ merges, pictures, page }).toEqual({ merges: dressed.merges, pictures: dressed.pictures, page: dressed.page });
+      await book.undo();
+      expect(book.sheetNames()).toEqual(before);
+    });
+
+    test("tables are made on sheets of their own, told, and taken back in one step", async () => {
+      const book = await open([cars]);
+      const told = await listen(book);
+      const before = book.sheetNames();
+      await book.port.writeTables(newTables);
+      await quiet();
+      expect(told.map((tables) => [...tables].sort())).toEqual([["Nuts", "Tube"]]);
+      expect(await book.port.readTable("Tube")).toEqual({ name: "Tube", sheet: "Tube", headings: ["Tube", "Material", "Price"], rows: [["3/16", "mild steel", 1.5], ["007", "", ""]] });
+      expect(await book.port.readTable("Nuts")).toEqual({ name: "Nuts", sheet: "Nuts", headings: ["Nut", "Thread"], rows: [["", ""]] });
+      await book.undo();
+      expect(book.sheetNames()).toEqual(before);
+      expect(await book.port.tableNames()).toEqual(["Cars"]);
+    });
+
+    test("a column offers its list, under the last row too, and a chosen word stays what it is", async () => {
+      const book = await open([cars]);
+      await book.port.writeTables(newTables);
+      expect(book.choices("Tube", 0, "Material")).toEqual(["mild steel", "stainless"]);
+      expect(book.choices("Tube", 20, "Material")).toEqual(["mild steel", "stainless"]);
+      expect(book.choices("Tube", 0, "Price")).toBeUndefined();
+      await book.edit("Nuts", 0, "Thread", "3/8-24");
+      expect((await book.port.readTable("Nuts"))?.rows).toEqual([["", "3/8-24"]]);
+    });
+
+    test.each([
+      ["a table that is there", [{ name: "Nuts", headings: ["Nut"], rows: [] }, { name: "cars", headings: ["Car"], rows: [] }], "There is a table cars already"],
+      ["the same name twice", [{ name: "Nuts", headings: ["Nut"], rows: [] }, { name: "NUTS", headings: ["Nut"], rows: [] }], "There is a table NUTS already"],
+      ["a name like a cell's", [{ name: "AB1", headings: ["Nut"], rows: [] }], "No table can be named"],
+      ["a heading twice", [{ name: "Nuts", headings: ["Nut", "nut"], rows: [] }], "headings"],
+      ["a list for no column", [{ name: "Nuts", headings: ["Nut"], rows: [], lists: [{ column: "Roof", values: ["a"] }] }], "Roof"],
+      ["a list that cannot be", [{ name: "Nuts", headings: ["Nut"], rows: [], lists: [{ column: "Nut", values: ["a,b"] }] }], "commas"],
+      ["no number", [{ name: "Nuts", headings: ["Nut"], rows: [[Number.NaN]] }], "NaN"],
+    ])("with %s nothing is written, and a sentence says why", async (_, tables, why) => {
+      const book = await open([cars]);
+      const before = book.sheetNames();
+      await expect(book.port.writeTables(tables)).rejects.toThrow(why);
+      expect(book.sheetNames()).toEqual(before);
+    });
+
+    test("a sheet that has the name of a new table stays as it is", async () => {
+      const book = await open([cars]);
+      await book.port.writeSheet("Tube", [["notes"]]);
+      await book.port.writeTables(newTables);
+      expect((await book.port.readTable("Tube"))?.sheet).toBe("Tube 2");
+      expect(book.sheet("Tube")).toEqual([["notes"]]);
+    });
+
+    test("it says where the user stands, and when that changes", async () => {
+      const book = await open([cars, parts]);
+      const told: unknown[] = [];
+      const stop = book.port.onSelect((place) => told.push(place));
+      await listen(book);
+      await book.stand({ table: "Cars", row: 1, column: "Valves" });
+      await quiet();
+      expect(await book.port.selection()).toEqual({ table: "Cars", row: 1, column: "Valves" });
+      await book.stand({ sheet: "Cars", address: "H20" });
+      await quiet();
+      expect(await book.port.selection()).toBeUndefined();
+      expect(told).toEqual([{ table: "Cars", row: 1, column: "Valves" }, undefined]);
+      stop();
+      await book.stand({ table: "Parts", row: 0, column: "Arrow" });
+      await quiet();
+      expect(told).toHaveLength(2);
+    });
+
+    test("a formula goes into the blank cell that is selected, and is taken back in one step", async () => {
+      const book = await open([cars]);
+      await book.stand({ sheet: "Cars", address: "H20" });
+      expect(await book.port.insertFormula("=SUM(1,2)")).toBe("Cars!H20");
+      expect(book.formula("Cars", "H20")).toBe("=SUM(1,2)");
+      await expect(book.port.insertFormula("=SUM(3)")).rejects.toThrow("The selected cell H20 is not blank");
+      await book.undo();
+      expect(book.formula("Cars", "H20")).toBeUndefined();
+    });
+
+    test("a formula does not go over a value or into a table", async () => {
+      const book = await open([cars]);
+      await book.port.writeSheet("Quote", [["Line"]]);
+      await book.stand({ sheet: "Quote", address: "A1" });
+      await expect(book.port.insertFormula("=SUM(1)")).rejects.toThrow("The selected cell A1 is not blank");
+      await book.stand({ table: "Cars", row: 1, column: "Valves" }); // which is blank
+      await expect(book.port.insertFormula("=SUM(1)")).rejects.toThrow("is in a table");
+      expect(await book.port.readTable("Cars")).toEqual(cars);
+      expect(book.sheet("Quote")).toEqual([["Line"]]);
+    });
+
+    test("it tells the name of the workbook", async () => {
+      expect(await (await open([cars])).port.workbookName()).toBe("Shop.xlsx");
+    });
+
     test("an edit by the user is told with its table and read at once; quick edits arrive as one", async () => {
       const book = await open([cars, parts]);
       const told = await listen(book);
@@ -176,6 +300,29 @@ const awkwardRows: readonly (readonly CellValue[])[] = [
   ["10:30", "+5", "l".repeat(300), "2"],
 ];
 
+/** One pixel, transparent; made with Python's zlib after the PNG specification. */
+const DOT = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNgYGBgAAAABQABXvMqOgAAAABJRU5ErkJggg==";
+
+const dressed: SheetContent = {
+  rows: [["Quote"], ["3/16 tube", 12.5, "ft"], ["Total", 2.25]],
+  columnWidths: [30, undefined, 8],
+  styles: [
+    { row: 0, column: 0, rows: 1, columns: 3, style: { bold: true, size: 16, fill: "#1f3b4d", colour: "#ffffff", align: "center" } },
+    { row: 1, column: 0, rows: 1, columns: 1, style: { wrap: true } },
+    { row: 1, column: 1, rows: 2, columns: 1, style: { format: "0.00" } },
+    { row: 2, column: 0, rows: 1, columns: 3, style: { bold: true, top: true, bottom: true } },
+    { row: 2, column: 1, rows: 1, columns: 1, style: { bold: false, italic: true, format: "0.0" } },
+  ],
+  merges: [{ row: 0, column: 0, rows: 1, columns: 3 }],
+  pictures: [{ png: DOT, alt: "The lines of the car & its \"valve\"", row: 5, column: 1, width: 320, height: 200 }],
+  page: { landscape: true, fitWide: true, titleRows: 1, footer: "Shop & Sons" },
+};
+
+const newTables = [
+  { name: "Tube", headings: ["Tube", "Material", "Price"], rows: [["3/16", "mild steel", 1.5], ["007"]], lists: [{ column: "material", values: ["mild steel", "stainless"] }] },
+  { name: "Nuts", headings: ["Nut", "Thread"], rows: [], lists: [{ column: "Thread", values: ["3/8-24", "1/2-20"] }] },
+];
+
 /** The tables of each change that is told. Reads once, since a port may begin to listen with its first reading. */
 async function listen({ port }: WorkbookUnderTest): Promise<string[][]> {
   const told: string[][] = [];
@@ -186,3 +333,9 @@ async function listen({ port }: WorkbookUnderTest): Promise<string[][]> {
 
 /** Longer than an adapter gathers changes. */
 const quiet = (): Promise<void> => new Promise((resolve) => { setTimeout(resolve, 120); });
+
+/** What is left of looks when "not bold" and text format are taken as the plain look. */
+export function plainly(looks: Iterable<readonly [string, CellStyle]>): Readonly<Record<string, CellStyle>> {
+  const entries = [...looks].map(([address, look]) => [address, Object.fromEntries(Object.entries(look).filter(([name, value]) => value !== false && !(name === "format" && (value === "@" || value === "General"))))] as const);
+  return Object.fromEntries(entries.filter(([, look]) => Object.keys(look).length > 0));
+}

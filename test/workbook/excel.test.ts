@@ -1,6 +1,7 @@
+import { cellAddress, parseCellAddress } from "../../src/workbook/address";
 import { excelPort } from "../../src/workbook/excel";
 import type { TableContent } from "../../src/workbook/port";
-import { workbookContract, type WorkbookUnderTest } from "./contract";
+import { plainly, workbookContract, type WorkbookUnderTest } from "./contract";
 import { FakeExcel } from "./fake-excel";
 
 workbookContract("the adapter to Excel", (tables) => Promise.resolve(open(tables)));
@@ -48,8 +49,9 @@ test("an event of a sheet that is gone by the time it is looked at harms nothing
 
 test("a host that cannot listen makes the reading fail, so that the panel never goes stale unseen, and the next reading tries again", async () => {
   const excel = new FakeExcel([cars]);
-  let failures = 1;
-  const port = excelPort((batch) => (failures-- > 0 ? Promise.reject(new Error("no events here")) : excel.run(batch)));
+  let failures = 2; // the listener coming, and the first reading
+  const port = excelPort((batch, choices) => (failures-- > 0 ? Promise.reject(new Error("no events here")) : excel.run(batch, choices)));
+  port.onChange(() => undefined);
   await expect(port.tableNames()).rejects.toThrow("no events here");
   await expect(port.tableNames()).resolves.toEqual(["Cars"]);
 });
@@ -65,8 +67,46 @@ function open(tables: readonly TableContent[]): WorkbookUnderTest {
     selection: () => selectedRow(excel),
     sheetNames: () => excel.sheets.map(({ name }) => name),
     sheet: (name) => shownOn(excel, name),
+    stand: (place) => { stand(excel, place); },
+    formula: (sheet, address) => {
+      const place = parseCellAddress(address);
+      return excel.sheetNamed(sheet).cells.get(`${place?.row ?? -1},${place?.column ?? -1}`)?.formula;
+    },
+    shownLooks: (name) => {
+      const { widths, merges, pictures, page, cells, looks } = excel.sheetNamed(name);
+      const formats = [...cells].map(([key, { format }]) => [key, { ...looks.get(key), format }] as const);
+      const styles = plainly([...[...looks], ...formats].map(([key, look]) => [addressOf(key), look] as const));
+      const shown = pictures.map(({ left: _left, top: _top, ...picture }) => picture);
+      // Points of 5 pixels of room and 7 a character.
+      return { styles, columnWidths: Array.from({ length: 3 }, (_, column) => charactersOf(widths.get(column))), merges, pictures: shown, page };
+    },
+    choices: (name, row, column) => {
+      const table = excel.tableNamed(name);
+      const sheet = excel.sheets.find(({ id }) => id === table.sheet);
+      const found = sheet?.lists.find(({ area, alert }) => alert === "Warning" && sheet.cells.get(`0,${area.column}`)?.value === column && row + 1 < area.row + area.rows);
+      return found?.values;
+    },
     undo: () => { excel.undo(); },
   };
+}
+
+const addressOf = (key: string): string => {
+  const [row = 0, column = 0] = key.split(",").map(Number);
+  return cellAddress(row, column);
+};
+
+const charactersOf = (points: number | undefined): number | undefined => (points === undefined ? undefined : (points / 0.75 - 5) / 7);
+
+function stand(excel: FakeExcel, place: Parameters<WorkbookUnderTest["stand"]>[0]): void {
+  if ("sheet" in place) {
+    const cell = parseCellAddress(place.address) ?? { row: 0, column: 0 };
+    excel.select({ sheet: excel.sheetNamed(place.sheet).id, ...cell, rows: 1, columns: 1 });
+    return;
+  }
+  const table = excel.tableNamed(place.table);
+  const sheet = excel.sheets.find(({ id }) => id === table.sheet);
+  const column = [...Array(table.columns).keys()].find((each) => sheet?.cells.get(`0,${each}`)?.value === place.column) ?? 0;
+  excel.select({ sheet: table.sheet, row: place.row + 1, column, rows: 1, columns: 1 });
 }
 
 function selectedRow({ selection, active, tables, sheets }: FakeExcel): ReturnType<WorkbookUnderTest["selection"]> {

@@ -3,6 +3,9 @@ import { strToU8, zipSync } from "fflate";
 import { openDocument } from "../embedded/sample";
 import { readXlsx } from "../../src/workbook/xlsx/read";
 
+/** One pixel, as in the contract of the workbook adapters. */
+const DOT = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNgYGBgAAAABQABXvMqOgAAAABJRU5ErkJggg==";
+
 /** A workbook written by another library. */
 async function foreign(fill: (book: ExcelJS.Workbook) => void) {
   const book = new ExcelJS.Workbook();
@@ -96,10 +99,33 @@ test("what has no place here is named, and nothing is when all is kept", async (
     const sheet = book.addWorksheet("S");
     sheet.mergeCells("A1:B1");
     sheet.getCell("A3").note = "a comment";
+    // A list that lets nothing else pass is more than ours, which warn.
     sheet.getCell("A4").dataValidation = { type: "list", allowBlank: true, formulae: ['"a,b"'] };
   });
-  expect(document.leftOut).toEqual(["merged cells", "drop-down lists and other limits on what may be typed", "comments"]);
+  expect(document.sheets[0]?.merges).toEqual([{ row: 0, column: 0, rows: 1, columns: 2 }]);
+  expect(document.leftOut).toEqual(["comments", "limits on what may be typed"]);
   expect(handMade("").leftOut).toBeUndefined();
+});
+
+test("looks, page set-up, warning lists and pictures as another library writes them", async () => {
+  const document = await foreign((book) => {
+    const sheet = book.addWorksheet("S", { pageSetup: { orientation: "landscape", fitToPage: true, fitToHeight: 0, printTitlesRow: "1:2" }, headerFooter: { oddFooter: "&LShop && Sons&RPage &P" } });
+    const cell = sheet.getCell("A1");
+    cell.value = 0.5;
+    cell.numFmt = "0%";
+    cell.font = { bold: true, italic: true, size: 14, color: { argb: "FF0A0B0C" } };
+    cell.fill = { type: "pattern", pattern: "solid", fgColor: { argb: "FFEEDDCC" } };
+    cell.border = { top: { style: "double" }, left: { style: "thin" } };
+    cell.alignment = { horizontal: "right", wrapText: true };
+    sheet.getCell("A4").dataValidation = { type: "list", errorStyle: "warning", formulae: ['"a,b c"'] };
+    sheet.addImage(book.addImage({ base64: DOT, extension: "png" }), { tl: { col: 1, row: 2 }, ext: { width: 30, height: 20 } });
+  });
+  const [sheet] = document.sheets;
+  expect(sheet?.cells.get("A1")).toEqual({ value: 0.5, format: "0%", bold: true, italic: true, size: 14, colour: "#0a0b0c", fill: "#eeddcc", top: true, align: "right", wrap: true });
+  expect(sheet?.page).toEqual({ landscape: true, fitWide: true, titleRows: 2, footer: "Shop & Sons" });
+  expect(sheet?.lists).toEqual([{ area: { row: 3, column: 0, rows: 1, columns: 1 }, values: ["a", "b c"] }]);
+  expect(sheet?.pictures).toEqual([{ png: DOT, alt: "", row: 2, column: 1, width: 30, height: 20 }]);
+  expect(document.leftOut).toBeUndefined();
 });
 
 test("a table without headings, with a wild width, with a chart sheet beside it", async () => {

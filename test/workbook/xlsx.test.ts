@@ -1,6 +1,6 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { openDocument, plainSheet, sampleDocument, tableSheet } from "../embedded/sample";
-import { type SheetCell, type WorkbookDocument } from "../../src/workbook/document";
+import { type CellStyle, type DocumentSheet, type SheetCell, type WorkbookDocument } from "../../src/workbook/document";
 import { readXlsx, WorkbookFileError } from "../../src/workbook/xlsx/read";
 import { writeXlsx } from "../../src/workbook/xlsx/write";
 
@@ -10,6 +10,28 @@ const partsOf = (document: WorkbookDocument): Readonly<Record<string, string>> =
 const oneSheet = (cells: Readonly<Record<string, SheetCell>>): WorkbookDocument => ({
   sheets: [tableSheet({ name: "Cars", rows: [["Car", "Year"], ["A", 11]] }), { name: "Work", tables: [], cells: new Map(Object.entries(cells)) }],
 });
+
+const heading: CellStyle = { bold: true, size: 16, fill: "#1f3b4d", colour: "#ffffff", align: "center" };
+
+/** A sheet with everything that a sheet can have beside values. */
+const dressedSheet: DocumentSheet = {
+  name: "Quote & 'Co'",
+  tables: [],
+  cells: new Map<string, SheetCell>([
+    // All cells of a merged area look alike: the grid makes them so.
+    ["A1", { value: "Quote", ...heading }], ["B1", { value: "", ...heading }], ["C1", { value: "", ...heading }],
+    ["A2", { value: "a long text", italic: true, wrap: true }],
+    ["B2", { value: 12.5, format: "0.00", align: "right" }],
+    ["A3", { value: "", top: true, bottom: true }],
+  ]),
+  merges: [{ row: 0, column: 0, rows: 1, columns: 3 }],
+  pictures: [
+    { png: "iVBORw0KGgo=", alt: 'A "drawing" & more', row: 4, column: 1, width: 320, height: 200 },
+    { png: "iVBORw0KGgoA", alt: "", row: 9, column: 0, width: 10, height: 10 },
+  ],
+  page: { landscape: true, fitWide: true, titleRows: 2, footer: "Shop & Sons" },
+  lists: [{ area: { row: 9, column: 2, rows: 5, columns: 1 }, values: ["a", 'say "b"'] }],
+};
 
 const cellXml = (cell: SheetCell, address = "A3"): string =>
   /<c .*<\/c>|<c .*\/>/.exec(partsOf(oneSheet({ [address]: cell }))["xl/worksheets/sheet2.xml"] ?? "")?.[0] ?? "";
@@ -96,6 +118,12 @@ describe("what is written reads back", () => {
     expect(back.names).toEqual(document.names);
     expect(back.sheets[1]).toEqual(document.sheets[1]);
     expect(back.sheets[0]?.tables).toEqual(document.sheets[0]?.tables);
+  });
+
+  test("looks, merged cells, pictures, page set-up and lists, also by way of the grid", () => {
+    const document: WorkbookDocument = { sheets: [{ ...dressedSheet, columnWidths: [30] }, { name: "Bare", cells: new Map(), tables: [], columnWidths: [] }] };
+    expect(readXlsx(writeXlsx(document)).sheets).toEqual(document.sheets);
+    expect(openDocument(document).document().sheets).toEqual(document.sheets);
   });
 
   test("a calculated workbook opens again with the same formulas and values", () => {

@@ -1,13 +1,17 @@
 import { type Area, parseCellAddress } from "../../workbook/address";
-import { type CellError, type CellValue, type WorkbookDocument } from "../../workbook/document";
+import { type CellError, type CellValue, type PageSetup, type WorkbookDocument } from "../../workbook/document";
 import { freeSheetName } from "../../workbook/sheet-name";
+import { type ReadyTable, readyTables, tableSheet } from "../../workbook/new-table";
+import { type NewTable, type SheetContent } from "../../workbook/port";
+import { readySheet } from "../../workbook/sheet-content";
 import { type ReferenceTable } from "../../workbook/structured-references";
 import { type FunctionSet, registerFunctions } from "./functions";
 import { provideGroupBy } from "./group-by";
 import { type GridLibrary, type GridModel } from "./library";
-import { constantContent, modelData } from "./model-data";
+import { constantContent, modelData, sheetId } from "./model-data";
 import { modelDocument, shownValue } from "./model-document";
-import { registerSheetWriter, writeSheet } from "./sheet-writer";
+import { type Zone } from "./sheet-parts";
+import { registerSheetWriter, writeSheets } from "./sheet-writer";
 import { mendSpilledRange } from "./spilled-range";
 import { type NamedTableGetters, registerNamedTables } from "./tables";
 
@@ -23,6 +27,8 @@ export interface Grid {
   enter(sheet: string, address: string, text: string): void;
   /** Writes a value as it is: text stays text. */
   write(sheet: string, address: string, value: CellValue): void;
+  /** Whether a formula stands in the cell, or fills it from another. */
+  isFormula(sheet: string, address: string): boolean;
   value(sheet: string, address: string): CellValue | CellError;
   /** What the cells of an area show, row by row. */
   values(sheet: string, area: Area): readonly (readonly (CellValue | CellError)[])[];
@@ -30,10 +36,24 @@ export interface Grid {
   results(sheet: string, address: string): readonly (readonly (CellValue | CellError)[])[];
   /** Shows the sheet with this area selected. */
   select(sheet: string, area: Area): void;
-  /** Writes values into a new sheet behind the others, as one step to undo, and gives the name it got. */
-  writeSheet(name: string, rows: readonly (readonly CellValue[])[]): string;
+  /** Writes into a new sheet behind the others, as one step to undo, and gives the name it got. */
+  writeSheet(name: string, content: SheetContent | SheetContent["rows"]): string;
+  /** Makes tables, each on a sheet of its own, as one step to undo. Throws an Error with a plain sentence when a name is taken. */
+  writeTables(tables: readonly NewTable[]): void;
+  /** What is selected, and the cell that typing goes into. */
+  selection(): GridSelection;
+  /** Calls back after the selection moved. */
+  onSelect(listener: () => void): () => void;
   /** Calls back after every edit, undo and redo, whoever made it. */
   onEdit(listener: () => void): void;
+}
+
+export interface GridSelection {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  /** How many cells are selected. */
+  readonly cells: number;
 }
 
 /** Opens a document in a new grid and calculates it. Errors in formulas are values of their cells, never thrown. */
@@ -44,7 +64,7 @@ export function openGrid(library: GridLibrary, document: WorkbookDocument, funct
   registerNamedTables(library);
   registerSheetWriter(library);
   const model = new library.Model(modelData(library, document), {}, [], undefined, false);
-  const getters = model.getters as GridModel["getters"] & NamedTableGetters;
+  const pages = new Map(document.sheets.flatMap(({ page }, index) => (page ? [[sheetId(index), page] as const] : [])));
   const listeners: (() => void)[] = [];
   watchEdits(library, model, (isUndo) => {
     // Room made anew after its own undo would keep the user from ever getting further back.
@@ -52,26 +72,49 @@ export function openGrid(library: GridLibrary, document: WorkbookDocument, funct
     for (const listener of listeners) listener();
   });
   makeRoom(model);
-  const at = (sheet: string, address: string): Position => positionOf(model, sheet, address);
   return {
     model,
-    tables: () => getters.getNamedTables(),
-    sheetNames: () => sheetNames(model),
-    document: () => modelDocument(model),
-    enter: (sheet, address, text) => void model.dispatch("UPDATE_CELL", { ...at(sheet, address), content: text }),
-    write: (sheet, address, value) => void model.dispatch("UPDATE_CELL", { ...at(sheet, address), content: constantContent(library, value) }),
-    value: (sheet, address) => valueAt(model, at(sheet, address)),
-    values: (sheet, area) => valuesIn(model, sheetIdOf(model, sheet), zoneOf(area)),
-    results: (sheet, address) => resultsAt(model, at(sheet, address)),
+    document: () => modelDocument(model, pages),
+    ...cellPart(library, model),
+    ...sheetPart(model, pages),
     select: (sheet, area) => {
       select(model, sheetIdOf(model, sheet), zoneOf(area));
     },
-    writeSheet: (wanted, rows) => {
+    selection: () => selectionOf(model),
+    onSelect: (listener) => watchSelection(model, listener),
+    onEdit: (listener) => void listeners.push(listener),
+  };
+}
+
+function cellPart(library: GridLibrary, model: GridModel): Pick<Grid, "enter" | "write" | "isFormula" | "value" | "values" | "results"> {
+  const { getters } = model;
+  const at = (sheet: string, address: string): Position => positionOf(model, sheet, address);
+  return {
+    enter: (sheet, address, text) => void model.dispatch("UPDATE_CELL", { ...at(sheet, address), content: text }),
+    write: (sheet, address, value) => void model.dispatch("UPDATE_CELL", { ...at(sheet, address), content: constantContent(library, value) }),
+    isFormula: (sheet, address) => getters.getCell(at(sheet, address))?.isFormula === true || getters.getArrayFormulaSpreadingOn(at(sheet, address)) !== undefined,
+    value: (sheet, address) => valueAt(model, at(sheet, address)),
+    values: (sheet, area) => valuesIn(model, sheetIdOf(model, sheet), zoneOf(area)),
+    results: (sheet, address) => resultsAt(model, at(sheet, address)),
+  };
+}
+
+/** @param pages how sheets print, by sheet id; the grid itself has no place for it */
+function sheetPart(model: GridModel, pages: Map<string, PageSetup>): Pick<Grid, "tables" | "sheetNames" | "writeSheet" | "writeTables"> {
+  const tables = (): readonly ReferenceTable[] => (model.getters as GridModel["getters"] & NamedTableGetters).getNamedTables();
+  return {
+    tables,
+    sheetNames: () => sheetNames(model),
+    writeSheet: (wanted, given) => {
+      const content = readySheet(given);
       const name = freeSheetName(wanted, sheetNames(model));
-      writeSheet(library, model, name, rows);
+      const [id = ""] = writeSheets(model, [{ name, content }]);
+      if (content.page) pages.set(id, content.page);
       return name;
     },
-    onEdit: (listener) => void listeners.push(listener),
+    writeTables: (wanted) => {
+      writeSheets(model, newTableSheets(readyTables(wanted, tables().map(({ name }) => name)), sheetNames(model)));
+    },
   };
 }
 
@@ -132,13 +175,6 @@ function positionOf(model: GridModel, sheet: string, address: string): Position 
   return { sheetId: sheetIdOf(model, sheet), col: place.column, row: place.row };
 }
 
-interface Zone {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
-
 const zoneOf = ({ firstRow, firstColumn, rows, columns }: Area): Zone =>
   ({ left: firstColumn, top: firstRow, right: firstColumn + columns - 1, bottom: firstRow + rows - 1 });
 
@@ -159,6 +195,42 @@ function select(model: GridModel, sheetId: string, zone: Zone): void {
   const from = model.getters.getActiveSheetId();
   if (from !== sheetId) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom: from, sheetIdTo: sheetId });
   model.selection.selectZone({ cell: { col: zone.left, row: zone.top }, zone }, { scrollIntoView: true });
+}
+
+function selectionOf({ getters }: GridModel): GridSelection {
+  const { sheetId, col, row } = getters.getActivePosition();
+  const cells = getters.getSelectedZones().reduce((sum, { left, top, right, bottom }) => sum + (right - left + 1) * (bottom - top + 1), 0);
+  return { sheet: getters.getSheetName(sheetId), row, column: col, cells };
+}
+
+/** The grid tells of a move before it has moved, so what is selected is looked at a moment later. */
+function watchSelection(model: GridModel, listener: () => void): () => void {
+  const owner = { watches: "selection" };
+  let last = JSON.stringify(selectionOf(model));
+  const look = (): void => {
+    queueMicrotask(() => {
+      const now = JSON.stringify(selectionOf(model));
+      if (now === last) return;
+      last = now;
+      listener();
+    });
+  };
+  model.selection.observe(owner, { handleEvent: look });
+  model.on("update", owner, look);
+  return () => {
+    model.selection.unobserve(owner);
+    model.off("update", owner);
+  };
+}
+
+/** A sheet for each table, headings and all; each takes a name that is free when the ones before have theirs. */
+function newTableSheets(tables: readonly ReadyTable[], taken: readonly string[]): Parameters<typeof writeSheets>[1] {
+  const names = [...taken];
+  return tables.map((table) => {
+    const name = freeSheetName(table.name, names);
+    names.push(name);
+    return { name, table, content: tableSheet(table) };
+  });
 }
 
 /** Formulas whose result the sheet is too small for, with the size of that result. */

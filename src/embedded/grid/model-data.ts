@@ -1,17 +1,23 @@
 import { areaAddress, parseCellAddress } from "../../workbook/address";
-import { isCellError, tableHeadings, type DocumentSheet, type SheetCell, type WorkbookDocument } from "../../workbook/document";
+import { isCellError, tableHeadings, type DocumentSheet, type SheetCell, type SheetPicture, type WorkbookDocument } from "../../workbook/document";
 import { translateReferences, type ReferenceTable } from "../../workbook/structured-references";
+import { gridBorder, gridStyle } from "./cell-look";
 import { type GridLibrary } from "./library";
+import { choiceRule, figure, rangeText } from "./sheet-parts";
 import { type NamedTableData } from "./tables";
 import { unresolved } from "./unresolved";
 
 /** The data a grid model starts from. Cells that a formula fills are left out: its result would be blocked by them. */
 export function modelData(library: GridLibrary, document: WorkbookDocument): Record<string, unknown> {
   const tables = referenceTables(document);
-  const formats = numbered(library, document.sheets.flatMap((sheet) => [...sheet.cells.values()].map(({ format }) => format ?? "")));
+  const cells = document.sheets.flatMap((sheet) => [...sheet.cells.values()]);
+  const formats = numbered(cells.map(({ format }) => format ?? "").filter((format) => format !== "" && canRead(library, format)));
+  const styles = numbered(cells.map((cell) => textOf(gridStyle(cell))));
+  const borders = numbered(cells.map((cell) => textOf(gridBorder(cell))));
   return {
-    sheets: document.sheets.map((sheet, index) => sheetData({ library, sheet, tables, formats, id: sheetId(index) })),
-    styles: { [boldStyle]: { bold: true } },
+    sheets: document.sheets.map((sheet, index) => sheetData({ library, sheet, tables, formats, styles, borders, id: sheetId(index) })),
+    styles: Object.fromEntries([...styles].map(([style, number]) => [number, JSON.parse(style) as unknown])),
+    borders: Object.fromEntries([...borders].map(([border, number]) => [number, JSON.parse(border) as unknown])),
     formats: Object.fromEntries([...formats].map(([format, number]) => [number, format])),
     namedRanges: Object.fromEntries((document.names ?? []).filter(({ formula }) => isPlainRange(formula)).map(({ name, formula }) => [name, formula])),
     namedTables: document.sheets.flatMap((sheet, index) => namedTables(sheet, sheetId(index))),
@@ -29,11 +35,11 @@ const spareRows = 200;
 const leastRows = 1000;
 const spareColumns = 6;
 const leastColumns = 26;
-const boldStyle = 1;
 /** Pixels of a character of the grid's default font, as the grid itself reckons when it reads files. */
-const pixelsPerCharacter = 7;
+export const pixelsPerCharacter = 7;
 
-const sheetId = (index: number): string => `sheet${String(index + 1)}`;
+/** The id that the sheet with this number has in the grid. */
+export const sheetId = (index: number): string => `sheet${String(index + 1)}`;
 
 const isPlainRange = (formula: string): boolean => /^('(?:[^']|'')+'|[\w.]+)!\$?[A-Z]+\$?\d+(:\$?[A-Z]+\$?\d+)?$/i.test(formula);
 
@@ -43,12 +49,13 @@ const namedTables = (sheet: DocumentSheet, id: string): readonly NamedTableData[
 const tableRange = (table: { firstRow: number; firstColumn: number; rows: number; columns: number }): string =>
   areaAddress({ ...table, rows: table.rows + 1 });
 
-/** The formats the grid can show, each with a number; a format it cannot read is left out and the bare value shows. */
-function numbered(library: GridLibrary, formats: readonly string[]): ReadonlyMap<string, number> {
-  const readable = [...new Set(formats)].filter((format) => format !== "" && canRead(library, format));
-  return new Map(readable.map((format, index) => [format, index + 1]));
-}
+/** Each different text with a number, as the grid refers to formats, styles and borders. */
+const numbered = (texts: readonly string[]): ReadonlyMap<string, number> =>
+  new Map([...new Set(texts)].filter((text) => text !== "").map((text, index) => [text, index + 1]));
 
+const textOf = (part: object | undefined): string => (part ? JSON.stringify(part) : "");
+
+/** A format the grid cannot read is left out and the bare value shows. */
 function canRead(library: GridLibrary, format: string): boolean {
   try {
     library.helpers.formatValue(1.5, { format, locale: library.constants.DEFAULT_LOCALE });
@@ -63,10 +70,12 @@ interface SheetSource {
   readonly sheet: DocumentSheet;
   readonly tables: readonly ReferenceTable[];
   readonly formats: ReadonlyMap<string, number>;
+  readonly styles: ReadonlyMap<string, number>;
+  readonly borders: ReadonlyMap<string, number>;
   readonly id: string;
 }
 
-function sheetData({ library, sheet, tables, formats, id }: SheetSource): Record<string, unknown> {
+function sheetData({ library, sheet, tables, formats, styles, borders, id }: SheetSource): Record<string, unknown> {
   const placed = [...sheet.cells].flatMap(([address, cell]) => {
     const place = parseCellAddress(address);
     return place ? [{ address, cell, place: { ...place, sheet: sheet.name } }] : [];
@@ -83,17 +92,27 @@ function sheetData({ library, sheet, tables, formats, id }: SheetSource): Record
     ...sheetSize(sheet),
     cells: Object.fromEntries(filled.map((entry) => [entry.address, content(entry)])),
     formats: Object.fromEntries(placed.flatMap(({ address, cell }) => formatEntry(address, cell, formats))),
-    styles: Object.fromEntries(placed.filter(({ cell }) => cell.bold).map(({ address }) => [address, boldStyle])),
+    styles: Object.fromEntries(placed.flatMap(({ address, cell }) => numberedEntry(address, styles.get(textOf(gridStyle(cell)))))),
+    borders: Object.fromEntries(placed.flatMap(({ address, cell }) => numberedEntry(address, borders.get(textOf(gridBorder(cell)))))),
     cols: Object.fromEntries((sheet.columnWidths ?? []).flatMap((width, column) =>
       width === undefined ? [] : [[column, { size: Math.round(width * pixelsPerCharacter) }]])),
     tables: sheet.tables.map((table) => ({ range: tableRange(table), type: "static", config: tableConfig })),
+    merges: (sheet.merges ?? []).map(rangeText),
+    figures: (sheet.pictures ?? []).map((picture, number) => figureData(picture, `${id}-picture-${String(number + 1)}`)),
+    dataValidationRules: (sheet.lists ?? []).map((list, number) => ({ ...choiceRule(`${id}-list-${String(number + 1)}`, list), ranges: [rangeText(list.area)] })),
   };
 }
 
+function figureData(picture: SheetPicture, id: string): Record<string, unknown> {
+  const { size, definition, ...place } = figure(picture);
+  return { id, tag: "image", ...place, ...size, data: definition };
+}
+
+const numberedEntry = (address: string, number: number | undefined): [string, number][] => (number === undefined ? [] : [[address, number]]);
+
 /** In the grid a text format would show the apostrophe that keeps "=1+1" a text, so texts go without the format. */
 function formatEntry(address: string, { format, value }: SheetCell, formats: ReadonlyMap<string, number>): [string, number][] {
-  const number = formats.get(format ?? "");
-  return number === undefined || (format === "@" && value !== "") ? [] : [[address, number]];
+  return format === "@" && value !== "" ? [] : numberedEntry(address, formats.get(format ?? ""));
 }
 
 function sheetSize(sheet: DocumentSheet): { rowNumber: number; colNumber: number } {
@@ -104,6 +123,7 @@ function sheetSize(sheet: DocumentSheet): { rowNumber: number; colNumber: number
     rows = Math.max(rows, (place?.row ?? 0) + 1);
     columns = Math.max(columns, (place?.column ?? 0) + 1);
   }
+  for (const { area } of sheet.lists ?? []) rows = Math.max(rows, area.row + area.rows - spareRows);
   for (const table of sheet.tables) {
     rows = Math.max(rows, table.firstRow + table.rows + 1);
     columns = Math.max(columns, table.firstColumn + table.columns);
@@ -111,7 +131,8 @@ function sheetSize(sheet: DocumentSheet): { rowNumber: number; colNumber: number
   return { rowNumber: Math.max(leastRows, rows + spareRows), colNumber: Math.max(leastColumns, columns + spareColumns) };
 }
 
-const tableConfig = {
+/** How the grid shows our tables. */
+export const tableConfig = {
   hasFilters: false, totalRow: false, firstColumn: false, lastColumn: false, numberOfHeaders: 1,
   bandedRows: true, bandedColumns: false, automaticAutofill: true, styleId: "TableStyleMedium2",
 };

@@ -1,8 +1,11 @@
 import { cellAddress } from "../../workbook/address";
-import { type CellError, type CellValue, type DocumentSheet, type SheetCell, type WorkbookDocument } from "../../workbook/document";
+import { type CellError, type CellValue, type DocumentSheet, type PageSetup, type SheetCell, type WorkbookDocument } from "../../workbook/document";
 import { type ReferenceTable, toStructured } from "../../workbook/structured-references";
 import { excelError } from "./functions";
+import { lookOf } from "./cell-look";
 import { type GridModel } from "./library";
+import { pixelsPerCharacter } from "./model-data";
+import { sheetParts } from "./sheet-parts";
 import { type NamedTableGetters } from "./tables";
 import { restoreUnresolved } from "./unresolved";
 
@@ -12,12 +15,15 @@ export interface EvaluatedCell {
   readonly type: string;
 }
 
-/** Everything the grid holds, with calculated values, as a document. */
-export function modelDocument(model: GridModel): WorkbookDocument {
+/**
+ * Everything the grid holds, with calculated values, as a document.
+ * @param pages how sheets print, by sheet id; the grid itself has no place for it
+ */
+export function modelDocument(model: GridModel, pages: ReadonlyMap<string, PageSetup> = new Map()): WorkbookDocument {
   const { getters } = model;
   const tables = (getters as unknown as NamedTableGetters).getNamedTables();
   const names = Object.values(getters.getNamedRanges()).map(({ name, range }) => ({ name, formula: getters.getRangeString(range, "") }));
-  return { sheets: getters.getSheetIds().map((id) => sheetOf(model, id, tables)), names };
+  return { sheets: getters.getSheetIds().map((id) => ({ ...sheetOf(model, id, tables), ...pagePart(pages.get(id)) })), names };
 }
 
 /** What a cell shows, with errors as Excel names them. */
@@ -30,14 +36,14 @@ export function shownValue(cell: EvaluatedCell): CellValue | CellError {
   return typeof value === "string" || typeof value === "number" || typeof value === "boolean" ? value : "";
 }
 
-const pixelsPerCharacter = 7;
+const pagePart = (page: PageSetup | undefined): Pick<DocumentSheet, "page"> => (page ? { page } : {});
 
 function sheetOf(model: GridModel, sheetId: string, tables: readonly ReferenceTable[]): DocumentSheet {
   const { getters } = model;
   const name = getters.getSheetName(sheetId);
   const cells = new Map<string, SheetCell>();
   const typed = Object.values(getters.getCells(sheetId)).map(({ id }) => getters.getCellPosition(id));
-  for (const position of [...getters.getEvaluatedCellsPositions(sheetId), ...typed]) {
+  for (const position of [...getters.getEvaluatedCellsPositions(sheetId), ...typed, ...ruledPositions(model, sheetId)]) {
     const address = cellAddress(position.row, position.col);
     if (cells.has(address)) continue;
     const cell = cellAt(model, position, { name, tables });
@@ -50,6 +56,7 @@ function sheetOf(model: GridModel, sheetId: string, tables: readonly ReferenceTa
     columnWidths: columnWidths(model, sheetId),
     ...(getters.isSheetVisible(sheetId) ? {} : { hidden: true }),
     ...frozenPart(model, sheetId),
+    ...sheetParts(model, sheetId),
   };
 }
 
@@ -69,7 +76,7 @@ interface Surroundings {
 function cellAt({ getters }: GridModel, position: Position, { name, tables }: Surroundings): SheetCell | undefined {
   const cell = getters.getCell(position);
   const value = shownValue(getters.getEvaluatedCell(position));
-  const look = { ...(cell?.format ? { format: cell.format } : {}), ...(cell?.style?.bold ? { bold: true } : {}) };
+  const look = lookOf(cell?.format, cell?.style, getters.getCellBorder(position) ?? undefined);
   if (cell?.isFormula) {
     const place = { sheet: name, row: position.row, column: position.col };
     const formula = restoreUnresolved(toStructured(cell.compiledFormula.toFormulaString(getters), tables, place));
@@ -81,6 +88,14 @@ function cellAt({ getters }: GridModel, position: Position, { name, tables }: Su
   const spilled = getters.getArrayFormulaSpreadingOn(position) !== undefined;
   if (spilled) return { value, spilled, ...look };
   return Object.keys(look).length > 0 ? { value: "", ...look } : undefined;
+}
+
+/** Cells with a rule above or below, which may hold nothing else. */
+function ruledPositions({ getters }: GridModel, sheetId: string): Position[] {
+  const columns = Array.from({ length: getters.getNumberCols(sheetId) }, (_, col) => col);
+  return Array.from({ length: getters.getNumberRows(sheetId) }, (_, row) => row)
+    .flatMap((row) => columns.map((col) => ({ sheetId, col, row })))
+    .filter((position) => getters.getCellBorder(position) !== null);
 }
 
 /** Widths in characters; a column of the grid's own width has none. */

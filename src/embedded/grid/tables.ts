@@ -17,6 +17,12 @@ export interface NamedTableGetters {
   forgetFormulaCells(): void;
 }
 
+/** How a table that a running command made gets its name, within that command's step. */
+export interface NamedTableSetter {
+  /** @param range begins with the table's first cell */
+  nameTable(sheetId: string, range: string, name: string): void;
+}
+
 /**
  * Teaches the grid names of tables. A structured reference typed anywhere is entered as the range it means; when a table
  * grows, shrinks or moves, the formulas that named a part of it are entered anew within the same undo step.
@@ -37,7 +43,7 @@ function namedTablesPlugin(library: GridLibrary): unknown {
     dispatch(type: "UPDATE_CELL", payload: Position & { readonly content: string }): unknown;
   };
   return class NamedTables extends Base {
-    static readonly getters = ["getNamedTables", "forgetFormulaCells"];
+    static readonly getters = ["getNamedTables", "forgetFormulaCells", "nameTable"];
     /** The grid's history writes here, so that undo takes names back too. */
     readonly names: Record<string, string> = {};
     readonly tracker = new TableTracker({
@@ -58,6 +64,10 @@ function namedTablesPlugin(library: GridLibrary): unknown {
 
     handle(command: Command): void {
       this.tracker.after(command);
+    }
+
+    nameTable(sheetId: string, range: string, name: string): void {
+      this.tracker.setName({ sheetId, range, name });
     }
 
     forgetFormulaCells(): void {

@@ -12,6 +12,8 @@ export interface PackageParts {
   links(part: string, kind: string): ReadonlyMap<string, string>;
   /** The part's XML; undefined when the package has no such part. */
   xml(path: string): XmlElement | undefined;
+  /** A picture's bytes; undefined when the package has no such part. */
+  bytes(path: string): Uint8Array | undefined;
 }
 
 /** Bytes after unpacking: no workbook of this job comes near, and a larger one is refused before it fills the memory. */
@@ -29,7 +31,7 @@ export function packageParts(bytes: Uint8Array, largest = largestWorkbook): Pack
       throw new WorkbookFileError(`The file is damaged: its part ${path} cannot be read (${(problem as Error).message.trim()}).`);
     }
   };
-  return { xml, links: (part, kind) => linksOf(xml(relationshipsPath(part)), part, kind) };
+  return { xml, bytes: (path) => files.get(path.toLowerCase()), links: (part, kind) => linksOf(xml(relationshipsPath(part)), part, kind) };
 }
 
 function unzip(bytes: Uint8Array, largest: number): ReadonlyMap<string, Uint8Array> {
@@ -40,7 +42,7 @@ function unzip(bytes: Uint8Array, largest: number): ReadonlyMap<string, Uint8Arr
   try {
     let total = 0;
     const wanted = ({ name, originalSize }: { name: string; originalSize: number }): boolean => {
-      if (!/\.(xml|rels)$/i.test(name)) return false;
+      if (!/\.(xml|rels|png)$/i.test(name)) return false;
       total += originalSize;
       if (total > largest) throw new WorkbookFileError("The workbook is too large to open here.");
       return true;

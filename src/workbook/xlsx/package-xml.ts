@@ -11,14 +11,22 @@ export const relationshipsXml = (links: readonly Relationship[]): string =>
   links.map(({ type, target }, index) => `<Relationship Id="rId${String(index + 1)}" Type="${relationshipNamespace}/${type}" Target="${target}"/>`).join("") +
   "</Relationships>";
 
-export const contentTypesXml = (sheets: number, tables: number): string =>
+export interface PartCounts {
+  readonly sheets: number;
+  readonly tables: number;
+  readonly drawings: number;
+}
+
+export const contentTypesXml = ({ sheets, tables, drawings }: PartCounts): string =>
   `${xmlHead}<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">` +
   '<Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>' +
   '<Default Extension="xml" ContentType="application/xml"/>' +
+  (drawings > 0 ? '<Default Extension="png" ContentType="image/png"/>' : "") +
   [
     override("xl/workbook.xml", "sheet.main"),
     ...numbers(sheets).map((number) => override(`xl/worksheets/sheet${number}.xml`, "worksheet")),
     ...numbers(tables).map((number) => override(`xl/tables/table${number}.xml`, "table")),
+    ...numbers(drawings).map((number) => `<Override PartName="/xl/drawings/drawing${number}.xml" ContentType="application/vnd.openxmlformats-officedocument.drawing+xml"/>`),
     override("xl/styles.xml", "styles"),
     override("xl/sharedStrings.xml", "sharedStrings"),
     override("xl/metadata.xml", "sheetMetadata"),

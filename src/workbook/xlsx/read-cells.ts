@@ -1,15 +1,14 @@
 import { type Area, cellAddress, parseArea, parseCellAddress } from "../address";
-import { type CellError, type CellValue, type SheetCell } from "../document";
+import { type CellError, type CellStyle, type CellValue, type SheetCell } from "../document";
 import { shiftedFormula, typedFormula } from "./formula-text";
 import { isDateFormat } from "./number-formats";
-import { type CellLook } from "./read-looks";
 import { richText } from "./rich-text";
 import { fromXmlText } from "./xml-text";
 import { childNamed, childrenNamed, type XmlElement } from "./xml-tree";
 
 export interface CellContext {
   readonly texts: readonly string[];
-  readonly looks: readonly CellLook[];
+  readonly looks: readonly CellStyle[];
   readonly startsIn1904: boolean;
 }
 
@@ -21,7 +20,7 @@ export function readCells(sheet: XmlElement, context: CellContext): ReadonlyMap<
   for (const placed of placedCells(sheet)) {
     const cell = readCell(placed, context, shared);
     if (cell.formula !== undefined && cell.spill) spills.push({ firstRow: placed.row, firstColumn: placed.column, ...cell.spill });
-    if (cell.formula !== undefined || cell.value !== "" || cell.format || cell.bold) cells.set(cellAddress(placed.row, placed.column), cell);
+    if (cell.formula !== undefined || cell.value !== "" || Object.keys(cell).length > 1) cells.set(cellAddress(placed.row, placed.column), cell);
   }
   spills.forEach((area) => {
     markSpilled(cells, area);
@@ -57,15 +56,12 @@ function placedCells(sheet: XmlElement): readonly PlacedCell[] {
 }
 
 function readCell({ element, row, column }: PlacedCell, context: CellContext, shared: Map<string, SharedFormula>): SheetCell {
-  const { format, bold } = context.looks[Number(element.attributes["s"] ?? 0)] ?? plainLook;
+  const { format = "", ...look } = context.looks[Number(element.attributes["s"] ?? 0)] ?? {};
   const value = readValue(element, context, format);
   const formula = readFormula(childNamed(element, "f"), { row, column }, shared);
   // Typed text is text here whatever its format says, so the format of texts says nothing more.
-  const look = format === "" || (format === "@" && value !== "") ? {} : { format };
-  return { value, ...formula, ...look, ...(bold ? { bold } : {}) };
+  return { value, ...formula, ...(format === "" || (format === "@" && value !== "") ? {} : { format }), ...look };
 }
-
-const plainLook: CellLook = { format: "", bold: false };
 
 function readValue(element: XmlElement, { texts, startsIn1904 }: CellContext, format: string): CellValue | CellError {
   const text = childNamed(element, "v")?.text ?? "";

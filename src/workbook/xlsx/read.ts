@@ -1,9 +1,12 @@
-import { type DocumentSheet, type WorkbookDocument } from "../document";
+import { type CellStyle, type DocumentSheet, type WorkbookDocument } from "../document";
 import { typedFormula } from "./formula-text";
+import { type ReadDrawing, readDrawing } from "./drawing-xml";
 import { leftOutOf } from "./left-out";
 import { type PackageParts, packageParts, WorkbookFileError } from "./package-parts";
 import { readCells } from "./read-cells";
-import { type CellLook, readLooks } from "./read-looks";
+import { readLooks } from "./read-looks";
+import { readPage } from "./page-xml";
+import { readLists, readMerges } from "./sheet-parts-xml";
 import { readTable } from "./read-table";
 import { richText } from "./rich-text";
 import { fromXmlText } from "./xml-text";
@@ -13,7 +16,8 @@ export { WorkbookFileError };
 
 /**
  * Reads an .xlsx file, ours or another program's: values, formulas as typed, tables, number formats, column widths, hidden
- * sheets, defined names. Colours are left out; other things left out are listed. Throws WorkbookFileError with a plain sentence.
+ * sheets, defined names, how cells look and sheets print, merged cells, pictures, lists to choose from. Colours of a theme, kinds of
+ * rules and other fonts are left out; other things left out are listed. Throws WorkbookFileError with a plain sentence.
  * @param largest bytes after unpacking that are refused
  */
 export function readXlsx(bytes: Uint8Array, largest?: number): WorkbookDocument {
@@ -23,21 +27,23 @@ export function readXlsx(bytes: Uint8Array, largest?: number): WorkbookDocument 
   if (workbook?.name !== "workbook") throw new WorkbookFileError("The file holds no workbook: it may be a document of another kind.");
   const context = workbookContext(parts, workbook, path);
   const paths = parts.links(path, "worksheet");
-  const elements = childrenNamed(childNamed(workbook, "sheets"), "sheet").flatMap((entry) => {
+  const elements = childrenNamed(childNamed(workbook, "sheets"), "sheet").flatMap((entry, number) => {
     const sheetPath = paths.get(entry.attributes["r:id"] ?? "");
     // A chart sheet has a link of another kind and no cells.
-    return sheetPath === undefined ? [] : [{ entry, path: sheetPath, sheet: sheetElement(parts, entry, sheetPath) }];
+    return sheetPath === undefined ? [] : [{ entry, number, path: sheetPath, sheet: sheetElement(parts, entry, sheetPath) }];
   });
   if (elements.length === 0) throw new WorkbookFileError("The workbook has no sheets with cells.");
-  const leftOut = leftOutOf(workbook, elements.map(({ sheet }) => sheet));
   const sheets = elements.map((element) => readSheet(context, element));
+  const leftOut = leftOutOf(workbook, elements.map(({ sheet, path: part }) => ({ sheet, hasMoreDrawn: drawingOf(context, sheet, part).hasMore })));
   return { sheets, names: definedNames(workbook), ...(leftOut.length > 0 ? { leftOut } : {}) };
 }
 
 interface WorkbookContext {
   readonly parts: PackageParts;
   readonly texts: readonly string[];
-  readonly looks: readonly CellLook[];
+  readonly looks: readonly CellStyle[];
+  /** What every page of a sheet repeats, by the number of the sheet. */
+  readonly titles: ReadonlyMap<string, string>;
   readonly startsIn1904: boolean;
 }
 
@@ -48,6 +54,11 @@ function workbookContext(parts: PackageParts, workbook: XmlElement, path: string
     texts: childrenNamed(texts, "si").map(richText),
     looks: readLooks(parts.xml(first(parts.links(path, "styles")) ?? "xl/styles.xml")),
     startsIn1904: isOn(childNamed(workbook, "workbookPr")?.attributes["date1904"]),
+    titles: new Map(
+      childrenNamed(childNamed(workbook, "definedNames"), "definedName")
+        .filter(({ attributes }) => attributes["name"] === "_xlnm.Print_Titles")
+        .map(({ attributes, text }) => [attributes["localSheetId"] ?? "", text]),
+    ),
   };
 }
 
@@ -59,22 +70,39 @@ function sheetElement(parts: PackageParts, entry: XmlElement, path: string): Xml
 
 interface FoundSheet {
   readonly entry: XmlElement;
+  /** Among all sheets of the file, from 0. */
+  readonly number: number;
   readonly path: string;
   readonly sheet: XmlElement;
 }
 
-function readSheet({ parts, texts, looks, startsIn1904 }: WorkbookContext, { entry, path, sheet }: FoundSheet): DocumentSheet {
+function readSheet(context: WorkbookContext, { entry, number, path, sheet }: FoundSheet): DocumentSheet {
+  const { parts } = context;
   const name = fromXmlText(entry.attributes["name"] ?? "");
   const tables = [...parts.links(path, "table").values()].flatMap((table) => readTable(parts.xml(table)) ?? []);
   const state = entry.attributes["state"];
   return {
     name,
-    cells: readCells(sheet, { texts, looks, startsIn1904 }),
+    cells: readCells(sheet, context),
     tables,
     columnWidths: columnWidths(sheet),
     ...(state === "hidden" || state === "veryHidden" ? { hidden: true } : {}),
     ...frozenPart(sheet),
+    ...partsBesideCells(context, { number, path, sheet }),
   };
+}
+
+function partsBesideCells(context: WorkbookContext, { number, path, sheet }: Omit<FoundSheet, "entry">): Partial<DocumentSheet> {
+  const merges = readMerges(sheet);
+  const { lists } = readLists(sheet);
+  const { pictures } = drawingOf(context, sheet, path);
+  const page = readPage(sheet, context.titles.get(String(number)));
+  return { ...(merges.length > 0 ? { merges } : {}), ...(lists.length > 0 ? { lists } : {}), ...(pictures.length > 0 ? { pictures } : {}), ...(page ? { page } : {}) };
+}
+
+function drawingOf({ parts }: WorkbookContext, sheet: XmlElement, path: string): ReadDrawing {
+  const drawing = parts.links(path, "drawing").get(childNamed(sheet, "drawing")?.attributes["r:id"] ?? "");
+  return drawing === undefined ? { pictures: [], hasMore: false } : readDrawing(parts, drawing);
 }
 
 function frozenPart(sheet: XmlElement): Pick<DocumentSheet, "frozen"> {

@@ -1,7 +1,9 @@
 import { areaAddress, cellAddress, parseCellAddress } from "../address";
-import { isCellError, type CellError, type CellValue, type DocumentSheet, type SheetCell } from "../document";
+import { isCellError, type CellError, type CellStyle, type CellValue, type DocumentSheet, type SheetCell } from "../document";
 import { fileFormula } from "./formula-text";
+import { fitXml, pageXml } from "./page-xml";
 import { type SharedTexts } from "./shared-texts";
+import { listsXml, mergesXml } from "./sheet-parts-xml";
 import { type CellStyles } from "./styles-xml";
 import { type NamedColumnsTable } from "./table-xml";
 import { mainNamespace, relationshipNamespace, xmlHead, xmlText } from "./xml-text";
@@ -15,14 +17,18 @@ export interface SheetSource {
   readonly styles: CellStyles;
 }
 
+/** A worksheet; its links are rId1, rId2 … for the tables, then one for the drawing. Element order: ECMA-376 part 1, 18.3.1.99. */
 export function sheetXml(source: SheetSource): string {
   const { sheet, tables } = source;
   const links = tables.map((_, index) => `<tablePart r:id="rId${String(index + 1)}"/>`);
+  const drawing = sheet.pictures?.length ? `<drawing r:id="rId${String(tables.length + 1)}"/>` : "";
   return (
     `${xmlHead}<worksheet xmlns="${mainNamespace}" xmlns:r="${relationshipNamespace}">` +
+    fitXml(sheet) +
     `<sheetViews><sheetView workbookViewId="0">${frozenXml(sheet)}</sheetView></sheetViews><sheetFormatPr defaultRowHeight="15"/>` +
     columnsXml(sheet) +
     `<sheetData>${rowsXml(source)}</sheetData>` +
+    mergesXml(sheet) + listsXml(sheet) + pageXml(sheet) + drawing +
     (links.length > 0 ? `<tableParts count="${String(links.length)}">${links.join("")}</tableParts>` : "") +
     "</worksheet>"
   );
@@ -65,14 +71,20 @@ function cellsWithHeadings({ sheet, tables }: SheetSource): ReadonlyMap<string, 
   for (const table of tables) {
     table.headings.forEach((heading, index) => {
       const address = cellAddress(table.firstRow, table.firstColumn + index);
-      cells.set(address, { value: heading, ...(cells.get(address)?.bold ? { bold: true } : {}) });
+      // A number format would be one for the number that the heading may have been.
+      cells.set(address, { ...styleOf(cells.get(address)), value: heading });
     });
   }
   return cells;
 }
 
+function styleOf(cell: SheetCell | undefined): CellStyle {
+  const { value: _value, formula: _formula, spill: _spill, spilled: _spilled, format: _format, ...style } = cell ?? { value: "" };
+  return style;
+}
+
 function cellXml(source: SheetSource, address: string, cell: SheetCell): string {
-  const style = source.styles.number(cell.format ?? (mayBeMistaken(cell) ? "@" : ""), cell.bold === true);
+  const style = source.styles.number({ ...cell, format: cell.format ?? (mayBeMistaken(cell) ? "@" : "") });
   const look = style === 0 ? "" : ` s="${String(style)}"`;
   if (cell.formula !== undefined) return formulaXml(source, { address, cell, look, formula: cell.formula });
   const { value } = cell;

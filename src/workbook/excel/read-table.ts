@@ -1,0 +1,96 @@
+import { headingIndex, type CellValue, type TableContent } from "../port";
+import { codeOf } from "./run";
+
+export async function tableNames(context: Excel.RequestContext): Promise<readonly string[]> {
+  const { tables } = context.workbook;
+  tables.load("items/name");
+  await context.sync();
+  return tables.items.map(({ name }) => name);
+}
+
+/** Two syncs; more only when the table is too large for one answer. */
+export async function readTable(context: Excel.RequestContext, wanted: string): Promise<TableContent | undefined> {
+  const table = context.workbook.tables.getItemOrNullObject(wanted);
+  table.load("name, showHeaders");
+  await context.sync();
+  if (table.isNullObject) return undefined;
+  const { name } = table;
+  const sheet = table.worksheet.load("name");
+  const heading = table.showHeaders ? table.getHeaderRowRange().load("values") : undefined;
+  const rows = await allRows(context, table);
+  // A table without its heading row cannot be recognised, and blank headings say so.
+  const headings = (heading?.values[0] ?? rows[0]?.map(() => "") ?? []) as CellValue[];
+  return { name, sheet: sheet.name, headings, rows };
+}
+
+/** All in one answer where it may be that large: how large it would be only the host can tell. */
+async function allRows(context: Excel.RequestContext, table: Excel.Table): Promise<CellValue[][]> {
+  const body = table.getDataBodyRange().load("values");
+  try {
+    await context.sync();
+    return body.values as CellValue[][];
+  } catch (error) {
+    if (!isTooLarge(error)) throw error;
+  }
+  const size = table.getDataBodyRange().load("rowCount");
+  await context.sync();
+  const half = Math.ceil(size.rowCount / 2);
+  return [...(await someRows(context, table, { first: 0, count: half })), ...(await someRows(context, table, { first: half, count: size.rowCount - half }))];
+}
+
+interface Rows {
+  readonly first: number;
+  readonly count: number;
+}
+
+/** Halved until each part fits into an answer. */
+async function someRows(context: Excel.RequestContext, table: Excel.Table, { first, count }: Rows): Promise<CellValue[][]> {
+  if (count <= 0) return [];
+  const part = table.getDataBodyRange().getRow(first).getResizedRange(count - 1, 0).load("values");
+  try {
+    await context.sync();
+    return part.values as CellValue[][];
+  } catch (error) {
+    if (!isTooLarge(error) || count === 1) throw error;
+  }
+  const half = Math.ceil(count / 2);
+  return [...(await someRows(context, table, { first, count: half })), ...(await someRows(context, table, { first: first + half, count: count - half }))];
+}
+
+/** Excel on the web answers with at most 5 MB. */
+const isTooLarge = (error: unknown): boolean => codeOf(error) === "ResponsePayloadSizeLimitExceeded";
+
+export interface RowWanted {
+  readonly table: string;
+  readonly row: number;
+  readonly column: string | undefined;
+}
+
+export interface FoundRow {
+  readonly table: Excel.Table;
+  readonly range: Excel.Range;
+  readonly values: readonly CellValue[];
+  /** -1 when no column was asked for, or the table lacks it. */
+  readonly index: number;
+}
+
+/**
+ * Two syncs.
+ * @throws Error with a plain sentence when there is no such table or row
+ */
+export async function findRow(context: Excel.RequestContext, { table: name, row, column }: RowWanted): Promise<FoundRow> {
+  const table = context.workbook.tables.getItemOrNullObject(name);
+  table.load("name, showHeaders");
+  await context.sync();
+  if (table.isNullObject) throw new Error(`There is no table ${name}.`);
+  const sayMissing = `The table ${table.name} has no row ${row + 1}.`;
+  if (row < 0) throw new Error(sayMissing);
+  const body = table.getDataBodyRange();
+  // A cell may be taken from outside a range, so that it is the workbook that says whether the row is there.
+  const range = body.getIntersectionOrNullObject(body.getCell(row, 0).getEntireRow()).load("values");
+  const headings = table.showHeaders ? table.getHeaderRowRange().load("values") : undefined;
+  await context.sync();
+  if (range.isNullObject) throw new Error(sayMissing);
+  const [values = []] = range.values as CellValue[][];
+  return { table, range, values, index: column === undefined ? -1 : headingIndex((headings?.values[0] ?? []) as CellValue[], column) };
+}

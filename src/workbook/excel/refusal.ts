@@ -1,0 +1,42 @@
+/** Why Excel refused to write, in plain sentences. */
+import { codeOf, type PatientRuns } from "./run";
+
+/** Gives the sheet that was to be written to; undefined when a new one was to be added. */
+export type SheetOf = (context: Excel.RequestContext) => Excel.Worksheet | undefined;
+
+/**
+ * The error to show: a sentence where the cause can be told, otherwise the error itself.
+ * It asks the workbook only after a refusal, so that writing costs no more syncs than it needs.
+ */
+export async function refusal(runs: PatientRuns, error: unknown, sheetOf: SheetOf): Promise<unknown> {
+  const code = codeOf(error);
+  if (code === "") return error;
+  const said = sentences[code];
+  if (said !== undefined) return new Error(said, { cause: error });
+  const reason = protectionCodes.has(code) ? await runs.reading((context) => protection(context, sheetOf)).catch(() => undefined) : undefined;
+  if (reason !== undefined) return new Error(reason, { cause: error });
+  return code === "AccessDenied" ? new Error("Excel does not let this add-in change the workbook, so nothing was written.", { cause: error }) : error;
+}
+
+/** What hosts answer to a write that protection forbids: AccessDenied by the reference, the others by some versions. */
+const protectionCodes = new Set(["AccessDenied", "InvalidOperation", "GeneralException"]);
+
+const sentences: Readonly<Record<string, string>> = {
+  InvalidOperationInCellEditMode: "A cell is still being typed into, so nothing was written. Press Enter and try again.",
+  InactiveWorkbook: "Another workbook is in front, so nothing was written. Go back to this one and try again.",
+  ServiceNotAvailable: "Excel cannot be reached at the moment. Try again.",
+  RequestAborted: "Excel broke the work off. Look at what is there, undo it if need be, and try again.",
+};
+
+async function protection(context: Excel.RequestContext, sheetOf: SheetOf): Promise<string | undefined> {
+  const { workbook } = context;
+  workbook.load("readOnly");
+  workbook.protection.load("protected");
+  const sheet = sheetOf(context)?.load("name");
+  sheet?.protection.load("protected");
+  await context.sync();
+  if (workbook.readOnly) return "This workbook is open for reading only, so nothing was written. Open it for editing, or save a copy, and try again.";
+  if (sheet?.protection.protected) return `The sheet ${sheet.name} is protected, so nothing was written. Unprotect it on the Review tab and try again.`;
+  if (!sheet && workbook.protection.protected) return "The workbook is protected against new sheets, so nothing was written. Unprotect it on the Review tab and try again.";
+  return undefined;
+}

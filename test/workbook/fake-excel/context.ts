@@ -1,0 +1,109 @@
+/** One batch: what is asked for waits in a queue until sync, and only what was loaded can be read. */
+import { FakeError, type FakeBook } from "./book";
+
+/** What the host can do, how it answers and what was asked of it. */
+export class FakeHost {
+  /** Whether it merges the syncs of a run into one step to undo. */
+  mergesUndo = true;
+  /** Bytes that a request or an answer may have. */
+  largest = 5_000_000;
+  syncs = 0;
+  /** Codes that the next syncs fail with, before they do anything. */
+  readonly failures: string[] = [];
+}
+
+interface Asked {
+  readonly writes: boolean;
+  readonly size: number;
+  readonly work: () => unknown;
+  /** Takes in what `work` answered, once the whole answer has come through. */
+  readonly keep?: (answer: unknown) => void;
+}
+
+export class FakeContext {
+  private queue: Asked[] = [];
+  private hasStep = false;
+
+  constructor(readonly book: FakeBook, readonly host: FakeHost, private readonly oneUndoStep: boolean) {}
+
+  ask<T>(work: () => T, keep?: (answer: T) => void): void {
+    this.queue.push({ writes: false, size: 0, work, ...(keep ? { keep: keep as (answer: unknown) => void } : {}) });
+  }
+
+  /** @param payload what travels to the host */
+  write(work: () => void, payload: unknown = ""): void {
+    this.queue.push({ writes: true, size: JSON.stringify(payload).length, work });
+  }
+
+  async sync(): Promise<void> {
+    await Promise.resolve();
+    this.host.syncs += 1;
+    const asked = this.queue;
+    this.queue = [];
+    const failure = this.host.failures.shift();
+    if (failure !== undefined) throw new FakeError(failure);
+    if (asked.reduce((sum, { size }) => sum + size, 0) > this.host.largest) throw new FakeError("RequestPayloadSizeLimitExceeded");
+    if (asked.some(({ writes }) => writes)) this.beginStep();
+    this.answer(asked);
+  }
+
+  /** Work is done in its order up to the first fault, and what was done stays done. */
+  private answer(asked: readonly Asked[]): void {
+    const answers = asked.map(({ writes, work }) => {
+      if (writes && this.book.isReadOnly) throw new FakeError("AccessDenied");
+      return work();
+    });
+    const size = answers.reduce<number>((sum, answer) => sum + weight(answer), 0);
+    if (size > this.host.largest) throw new FakeError("ResponsePayloadSizeLimitExceeded");
+    asked.forEach(({ keep }, index) => keep?.(answers[index]));
+  }
+
+  private beginStep(): void {
+    if (this.oneUndoStep && this.host.mergesUndo && this.hasStep) return;
+    this.hasStep = true;
+    this.book.beginStep();
+  }
+}
+
+/** What is loaded becomes readable at the next sync, and stays as it was then. */
+export class Loaded {
+  private values = new Map<string, unknown>();
+
+  constructor(private readonly context: FakeContext, private readonly fetch: (path: string) => unknown) {}
+
+  load(names: string): void {
+    this.context.ask(
+      () => new Map(namesIn(names).map((name) => [name, this.fetch(name)])),
+      (loaded) => { this.values = new Map([...this.values, ...loaded]); },
+    );
+  }
+
+  preload(names: readonly string[]): void {
+    for (const name of names) this.values.set(name, this.fetch(name));
+  }
+
+  read<T>(name: string): T {
+    if (!this.values.has(name)) throw new Error(`PropertyNotLoaded: ${name}. Call load and sync before reading it.`);
+    return this.values.get(name) as T;
+  }
+}
+
+export const namesIn = (names: string): readonly string[] => names.split(",").map((name) => name.trim());
+
+/** Cells are what makes an answer large; names and counts are not weighed. */
+const weight = (answer: unknown): number =>
+  answer instanceof Map ? [...answer.values()].filter((value) => Array.isArray(value) && Array.isArray(value[0])).reduce<number>((sum, value) => sum + JSON.stringify(value).length, 0) : 0;
+
+/** A thing that may not be there: only a sync tells. */
+export class Presence {
+  private found: boolean | undefined;
+
+  constructor(context: FakeContext, isThere: () => boolean) {
+    context.ask(isThere, (found) => { this.found = found; });
+  }
+
+  get isNullObject(): boolean {
+    if (this.found === undefined) throw new Error("PropertyNotLoaded: isNullObject");
+    return !this.found;
+  }
+}
