@@ -4,6 +4,8 @@ import type { SettingUnit } from "./setting-unit";
 export const SERVICE_MEASURES = ["cycle", "fill"] as const;
 export const BREAK_KINDS = ["all-units", "incremental"] as const;
 
+export const PIPELINE_USES = ["added", "left out"] as const;
+
 export interface StockSettings {
   /** Weeks from one look at the rack to the next. */
   readonly stockReview: number;
@@ -14,6 +16,8 @@ export interface StockSettings {
   readonly holdingRate: number;
   /** Whether a break's price holds for the whole order or for what exceeds the break. */
   readonly priceBreakKind: (typeof BREAK_KINDS)[number];
+  /** Whether what open quotes need comes on top of past usage. */
+  readonly pipelineUse: (typeof PIPELINE_USES)[number];
 }
 
 interface Row {
@@ -37,4 +41,5 @@ export const stockSettingEntries: readonly Row[] = [
   { key: "serviceShare", name: "service", value: 0.95, written: 95, unit: "%", range: { above: 0, below: 1, says: "above 0 and below 100 %" }, meaning: "the share that the service measure is to reach", source: PRACTICE },
   { key: "holdingRate", name: "holding cost", value: 0.25, written: 25, unit: "%", range: { above: 0, below: 10, says: "above 0" }, meaning: "money, space and loss for a year, as a share of what was paid", source: PRACTICE },
   { key: "priceBreakKind", name: "price breaks", value: "all-units", written: "all-units", unit: "text", choices: BREAK_KINDS, meaning: "all-units: a break's price holds for the whole order; incremental: for what exceeds the break", source: SHOP },
+  { key: "pipelineUse", name: "open quotes", value: "added", written: "added", unit: "text", choices: PIPELINE_USES, meaning: "in the Stock view; added: what they need comes on top of past usage; left out: past usage already holds the usual flow of quotes", source: SHOP },
 ];

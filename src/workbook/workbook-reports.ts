@@ -6,6 +6,7 @@ import type { TableError } from "../catalogue/table-error";
 import type { AnyTableSpec } from "../catalogue/table-spec";
 import { catalogueTables, tableSpecs } from "../catalogue/table-specs";
 import { carsTable } from "../catalogue/tables/cars";
+import { pipelineTable, usageTable } from "../catalogue/tables/stock-history";
 import type { Catalogue } from "../core/catalogue";
 import type { Finding } from "../core/finding";
 import { reportOn, type CarReport, type Verdict } from "../core/report";
@@ -35,6 +36,8 @@ export interface WorkbookReading {
   /** Names of the tables of cars; none when there is no such table. */
   readonly carTables: readonly string[];
   readonly cars: readonly CarLine[];
+  /** Tables of past usage and of open quotes as they stand; the Stock view alone reads their rows. */
+  readonly history: readonly TableContent[];
 }
 
 export interface WorkbookListener {
@@ -122,7 +125,7 @@ function readerOf(port: WorkbookPort, options: FollowOptions): Reader {
       if (!cars) return undefined;
       reportOf.dropUnused();
       const tableErrors = [...sorted.errors, ...errors, ...parsed.flatMap(({ headingErrors }) => headingErrors)];
-      return { catalogue, tableErrors, carTables: sorted.cars.map(({ name }) => name), cars };
+      return { catalogue, tableErrors, carTables: sorted.cars.map(({ name }) => name), cars, history: sorted.history };
     },
   };
 }
@@ -144,6 +147,7 @@ async function refresh(port: WorkbookPort, contents: Map<string, TableContent>, 
 interface SortedTables {
   readonly catalogue: readonly TableContent[];
   readonly cars: readonly TableContent[];
+  readonly history: readonly TableContent[];
   readonly errors: readonly TableError[];
 }
 
@@ -153,7 +157,7 @@ function sortTables(tables: readonly TableContent[]): SortedTables {
   const known = inOrder.map((table) => ({ table, recognised: recognise(table.headings, table.name) }));
   const are = (specs: readonly AnyTableSpec[]): TableContent[] => known.filter(({ recognised: { spec } }) => spec && specs.includes(spec)).map(({ table }) => table);
   const errors = known.flatMap(({ table, recognised: { error } }) => (error && isOurName(table.name) ? [error] : []));
-  return { catalogue: are(catalogueTables), cars: are([carsTable]), errors };
+  return { catalogue: are(catalogueTables), cars: are([carsTable]), history: are([usageTable, pipelineTable]), errors };
 }
 
 const isOurName = (name: string): boolean => tableSpecs.some((spec) => spec.name.toLowerCase() === name.toLowerCase());

@@ -1,7 +1,8 @@
 /** The tube that open quotes will need: each car's runs, read off the same report as its quote. */
 import { nameKey } from "../catalogue";
+import type { PieceToCut } from "../cutplan/cut-plan";
 import { groupBy } from "../group-by";
-import { metres, type Metres } from "../quantity";
+import { metres } from "../quantity";
 import type { CarReport } from "../report";
 import type { Run } from "../runs";
 import type { OpenQuote } from "../stock-history";
@@ -14,6 +15,8 @@ export interface TubeNeed extends QuoteNeed {
   readonly quote: string;
   /** Name of the rack's tube. */
   readonly tube: string;
+  /** What is cut from it, in all the quote's cars. */
+  readonly pieces: readonly PieceToCut[];
 }
 
 export interface QuoteRemark {
@@ -46,22 +49,28 @@ function needsOf(quote: OpenQuote, report: CarReport | undefined, settings: Sett
   const dates = spreadOf(quote);
   if (!report) return { needs: [], problems: [remark(`there is no car ${quote.car} in the rows of cars`)], assumed: [] };
   if (!dates) return { needs: [], problems: [remark("none of its dates is given, so it falls in no week")], assumed: [] };
-  const cut = cutByTube(report.runs, settings);
+  const cut = groupBy(report.runs.filter(isCounted), ({ stock }) => stock?.name ?? "");
   const leftOut = report.runs.filter((run) => !isCounted(run)).length;
   const assumed = [...dates.assumed, ...(quote.quantity === undefined ? ["Quantity is blank and taken as 1"] : [])];
   return {
-    needs: [...cut].map(([tube, length]) => need(quote, dates.spread, tube, length)),
+    needs: [...cut].map(([tube, runs]) => need(quote, dates.spread, { tube, runs, settings })),
     problems: [...(report.runs.length === 0 ? [remark(`${quote.car} has no runs yet`)] : []), ...(leftOut > 0 ? [remark(`${leftOut} of ${report.runs.length} runs of ${quote.car} have no tube of the rack or no length and are left out`)] : [])],
     assumed: assumed.map(remark),
   };
 }
 
-const need = ({ quote, chance, quantity = 1 }: OpenQuote, spread: DateSpread, tube: string, length: Metres): TubeNeed => ({ quote, tube, chance, spread, quantity: quantity * length });
+interface RunsOfTube {
+  readonly tube: string;
+  readonly runs: readonly Run[];
+  readonly settings: Settings;
+}
+
+/** Saw cuts are in the quantity and not in the pieces, as a cut plan sees to them itself. */
+function need({ quote, car, chance, quantity = 1 }: OpenQuote, spread: DateSpread, { tube, runs, settings }: RunsOfTube): TubeNeed {
+  const allowance = allowanceOf(settings);
+  const length = runs.reduce((sum, run) => sum + (run.length ?? 0) + allowance, 0);
+  const pieces = runs.map((run): PieceToCut => ({ name: `${quote} ${car}, run ${run.number}`, length: metres((run.length ?? 0) + allowance - settings.sawKerf), count: quantity }));
+  return { quote, tube, chance, spread, quantity: quantity * length, pieces };
+}
 
 const isCounted = (run: Run): boolean => run.stock !== undefined && run.length !== undefined;
-
-function cutByTube(runs: readonly Run[], settings: Settings): Map<string, Metres> {
-  const groups = groupBy(runs.filter(isCounted), ({ stock }) => stock?.name ?? "");
-  const total = (group: readonly Run[]): number => group.reduce((sum, { length }) => sum + (length ?? 0) + allowanceOf(settings), 0);
-  return new Map([...groups].map(([tube, group]) => [tube, metres(total(group))]));
-}
