@@ -2,7 +2,7 @@
 import type { Car } from "../core/car";
 import { nameKey } from "../core/catalogue";
 import { textOf } from "./cell";
-import { readTableLeavingOutCells, type ReadRow } from "./read-table";
+import { isFilled, readerLeavingOutCells, type ReadRow } from "./read-table";
 import type { TableError } from "./table-error";
 import { carsTable } from "./tables/cars";
 
@@ -26,17 +26,49 @@ export interface ParsedCars {
  * a name that an earlier row has gives the later row an error.
  */
 export function parseCars(headings: readonly unknown[], rows: readonly (readonly unknown[])[]): ParsedCars {
-  const read = readTableLeavingOutCells(carsTable, { headings, rows }, carsTable.name);
-  const first = new Map<string, number>();
-  const cars = read.rows.map((row): CarRow => {
-    const name = textOf(row.cells["name"]);
-    const earlier = name === undefined ? undefined : first.get(nameKey(name));
-    if (name !== undefined && earlier === undefined) first.set(nameKey(name), row.row);
-    return { row: row.row, name: name ?? `row ${row.row}`, car: row.value, errors: earlier === undefined ? row.errors : [...row.errors, repeated(row, name ?? "", earlier)] };
-  });
-  return { cars, headingErrors: read.headingErrors };
+  const { headingErrors, read } = carReader(headings);
+  return { cars: carRows(rows.flatMap((cells, index) => read(index + 1, cells) ?? [])), headingErrors };
 }
 
-const repeated = (row: ReadRow<Car>, name: string, earlier: number): TableError => ({
+/** What one row of Cars says, before the rows are compared with each other. */
+export type ReadCar = ReadRow<Car>;
+
+export interface CarReader {
+  readonly headingErrors: readonly TableError[];
+  /** @returns undefined for a row that is wholly blank */
+  readonly read: (row: number, cells: readonly unknown[]) => ReadCar | undefined;
+}
+
+export function carReader(headings: readonly unknown[]): CarReader {
+  const { headingErrors, read } = readerLeavingOutCells(carsTable, headings, carsTable.name);
+  return { headingErrors, read: (row, cells) => (isFilled(cells) ? read(row, cells) : undefined) };
+}
+
+/** The rows of one table in order; one that was read and is alone with its name gives the same object each time. */
+export function carRows(read: readonly ReadCar[]): readonly CarRow[] {
+  const first = new Map<string, number>();
+  return read.map((row) => {
+    const made = carRow(row);
+    const name = textOf(row.cells["name"]);
+    const earlier = name === undefined ? undefined : first.get(nameKey(name));
+    if (name === undefined) return made;
+    if (earlier !== undefined) return { ...made, errors: [...row.errors, repeated(row, name, earlier)] };
+    first.set(nameKey(name), row.row);
+    return made;
+  });
+}
+
+/** A row once made, by what was read: readings of a long table that changed in one row share the others. */
+const madeRows = new WeakMap<ReadCar, CarRow>();
+
+function carRow(row: ReadCar): CarRow {
+  const known = madeRows.get(row);
+  if (known) return known;
+  const fresh = { row: row.row, name: textOf(row.cells["name"]) ?? `row ${row.row}`, car: row.value, errors: row.errors };
+  madeRows.set(row, fresh);
+  return fresh;
+}
+
+const repeated = (row: ReadCar, name: string, earlier: number): TableError => ({
   table: row.table, row: row.row, column: carsTable.columns.name.heading, read: name, accepted: `a name that no earlier row has (row ${earlier} has it)`, code: "data-duplicate",
 });

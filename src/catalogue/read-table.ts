@@ -34,23 +34,36 @@ export function readTable<C extends Columns, R>(spec: TableSpec<C, R>, raw: RawT
   return { headingErrors: reader.headingErrors, rows: filledRows(raw.rows).map(({ row, cells }) => reader.read(row, cells)) };
 }
 
-/** Reads every row; a cell with an error counts as blank once it is reported, so that the rest of its row stands. */
+/** Reads every row that is not wholly blank; a cell with an error counts as blank once it is reported, so that the rest of its row stands. */
 export function readTableLeavingOutCells<C extends Columns, R>(spec: TableSpec<C, R>, raw: RawTable, label: string): ReadTable<R> {
-  const reader = rowReader(spec, raw.headings, label);
-  const rows = filledRows(raw.rows).map(({ row, cells }) => {
-    const first = reader.read(row, cells);
-    return first.value === undefined ? { ...first, value: reader.readCells(row, withoutCells(spec, first)).value } : first;
-  });
-  return { headingErrors: reader.headingErrors, rows };
+  const reader = readerLeavingOutCells(spec, raw.headings, label);
+  return { headingErrors: reader.headingErrors, rows: filledRows(raw.rows).map(({ row, cells }) => reader.read(row, cells)) };
 }
 
-interface RowReader<R> {
+/** Reads the rows of one table one at a time, so that a long table can be read in slices and a row again only when it changed. */
+export interface RowReader<R> {
   readonly headingErrors: readonly TableError[];
+  /** @param row 1 is the first row under the headings */
   readonly read: (row: number, cells: readonly unknown[]) => ReadRow<R>;
+}
+
+/** The same, a row at a time. */
+export function readerLeavingOutCells<C extends Columns, R>(spec: TableSpec<C, R>, headings: readonly unknown[], label: string): RowReader<R> {
+  const reader = rowReader(spec, headings, label);
+  return {
+    headingErrors: reader.headingErrors,
+    read: (row, cells) => {
+      const first = reader.read(row, cells);
+      return first.value === undefined ? { ...first, value: reader.readCells(row, withoutCells(spec, first)).value } : first;
+    },
+  };
+}
+
+interface CellReader<R> extends RowReader<R> {
   readonly readCells: (row: number, cells: Cells) => ReadRow<R>;
 }
 
-function rowReader<C extends Columns, R>(spec: TableSpec<C, R>, headings: readonly unknown[], label: string): RowReader<R> {
+function rowReader<C extends Columns, R>(spec: TableSpec<C, R>, headings: readonly unknown[], label: string): CellReader<R> {
   const found = findHeadings(spec, headings, label);
   const schema = rowSchema(spec, found);
   const fields = Object.keys(spec.columns).map((field) => [field, readableIndex(found.columns.get(field))] as const);
@@ -84,9 +97,11 @@ function missingHeadings(spec: AnyTableSpec, found: FoundHeadings, label: string
     .map(([, { heading, quantity }]) => ({ table: label, column: heading, read: "", accepted: quantity ? sayHeadings(heading, quantity) : `a column ${heading}` }));
 }
 
+export const isFilled = (cells: readonly unknown[]): boolean => !cells.every(isBlank);
+
 /** The rows that hold anything, with their numbers. */
 const filledRows = (rows: RawTable["rows"]): readonly { readonly row: number; readonly cells: readonly unknown[] }[] =>
-  rows.map((cells, index) => ({ row: index + 1, cells })).filter(({ cells }) => !cells.every(isBlank));
+  rows.map((cells, index) => ({ row: index + 1, cells })).filter(({ cells }) => isFilled(cells));
 
 const readableIndex = (column: FoundColumn | undefined): number | undefined => (column?.readable ? column.index : undefined);
 

@@ -26,7 +26,7 @@ export function frameOf({ choice, progress, message }: FrameParts): Frame {
   const views = element("div", { class: "views", hidden: true }, ...choice.panels);
   const caution = cautionNote();
   const content = element("section", { class: "plumbline", "aria-label": "Plumbline" },
-    element("header", { class: "head" }, name, choice.strip, progress.bar), progress.text, message.visible, problem, empty, views, caution, message.spoken);
+    element("header", { class: "head" }, name, choice.strip, progress.bar), message.visible, problem, empty, views, caution, progress.line, message.spoken);
   for (const part of [choice.strip, caution]) part.hidden = true;
   return {
     content,

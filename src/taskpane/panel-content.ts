@@ -6,7 +6,7 @@ import { failureNotice } from "./failure";
 import { frameOf } from "./frame";
 import { messageLine } from "./message-line";
 import { places } from "./places";
-import { progressLine } from "./progress-line";
+import { progressLine, type ProgressActions } from "./progress-line";
 import { viewActions } from "./view-actions";
 import { viewChoice } from "./view-choice";
 import { sayVerdicts } from "./words";
@@ -15,6 +15,8 @@ export interface PanelContent {
   readonly content: HTMLElement;
   showReading(reading: WorkbookReading): void;
   showProgress(done: number, total: number): void;
+  /** The work stands still, as the user wanted. */
+  showHeld(): void;
   /** The workbook could not be read. */
   showFailure(error: unknown, retry: () => void): void;
   hideFailure(): void;
@@ -22,9 +24,9 @@ export interface PanelContent {
   showFault(error: unknown): void;
 }
 
-export function panelContent(port: WorkbookPort): PanelContent {
+export function panelContent(port: WorkbookPort, work: ProgressActions): PanelContent {
   const state: { reading: WorkbookReading | undefined } = { reading: undefined };
-  const [message, progress] = [messageLine(), progressLine()];
+  const [message, progress] = [messageLine(), progressLine(work)];
   const showChosen = (): void => { if (state.reading) choice.chosen().show(state.reading); };
   const actions = viewActions({ port, message, showChosen, turnTo: (view) => { choice.turnTo(view); } });
   const choice = viewChoice(places, actions, showChosen);
@@ -41,6 +43,7 @@ export function panelContent(port: WorkbookPort): PanelContent {
       message.speak(reading.cars.length === 0 ? "No cars yet." : `Up to date. ${sayVerdicts(reading.cars.map(({ verdict }) => verdict))}.`);
     },
     showProgress: progress.show,
+    showHeld: progress.held,
     showFailure: (error, retry) => {
       progress.done();
       frame.showProblem(failureNotice({ error, retry, heading: "Plumbline could not read this workbook", advice: "Nothing in the workbook was changed. Try again; if it fails again, send the details below to whoever looks after Plumbline." }));

@@ -20,17 +20,15 @@ export interface Panel {
  * The panel is a labelled region of its host: the host supplies the page's landmarks.
  */
 export function mountPanel(root: HTMLElement | ShadowRoot, port: WorkbookPort, options: PanelOptions = {}): Panel {
-  const panel = panelContent(port);
+  const panel = panelContent(port, { stop: () => { following.hold(); }, goOn: () => { following.goOn(); } });
   const style = styled(panel.content, options.stylesheet);
   root.append(...style, panel.content);
-  let following: Following | undefined;
-  const start = (): void => { following = followWorkbook(port, listenerOf(panel, () => following?.again()), sharedWithFunctions); };
-  start();
+  const following: Following = followWorkbook(port, listenerOf(panel, () => { following.again(); }), sharedWithFunctions);
   const stopHearing = hearFaults(panel.showFault);
   return {
     unmount: () => {
       stopHearing();
-      following?.stop();
+      following.stop();
       for (const node of [...style, panel.content]) node.remove();
     },
   };
@@ -43,6 +41,7 @@ function listenerOf(panel: PanelContent, again: () => void): WorkbookListener {
   return {
     reading: (reading) => { panel.showReading(reading); },
     progress: (done, total) => { panel.showProgress(done, total); },
+    held: () => { panel.showHeld(); },
     failed: (error) => { panel.showFailure(error, () => { panel.hideFailure(); again(); }); },
   };
 }

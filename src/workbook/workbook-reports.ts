@@ -1,5 +1,5 @@
 /** Follows a workbook: reads its tables, reports on every car, and does it again for what changed. */
-import { parseCars, type CarRow } from "../catalogue/parse-cars";
+import type { CarRow } from "../catalogue/parse-cars";
 import { parseCatalogue } from "../catalogue/parse-catalogue";
 import { recognise } from "../catalogue/recognise";
 import type { TableError } from "../catalogue/table-error";
@@ -8,26 +8,13 @@ import { catalogueTables, tableSpecs } from "../catalogue/table-specs";
 import { carsTable } from "../catalogue/tables/cars";
 import { pipelineTable, usageTable } from "../catalogue/tables/stock-history";
 import type { Catalogue } from "../core/catalogue";
-import type { Finding } from "../core/finding";
-import { reportOn, type CarReport, type Verdict } from "../core/report";
+import { reportOn, type CarReport } from "../core/report";
+import { keptCarTables, keptReports, type CarLine } from "./kept-cars";
 import type { TableContent, WorkbookPort } from "./port";
-import { findingsOfRow, problemsOfRow } from "./row-problems";
+import { problemsOfRow } from "./row-problems";
+import { inSlices } from "./slices";
 
-/** One row of a table of cars, with everything that is known about it. */
-export interface CarLine {
-  readonly table: string;
-  /** 0 is the first row under the headings. */
-  readonly row: number;
-  readonly name: string;
-  readonly customer: string;
-  /** Undefined when the row names no car, or when the report failed. */
-  readonly report: CarReport | undefined;
-  /** Undefined when the report failed. */
-  readonly verdict: Verdict | undefined;
-  readonly findings: readonly Finding[];
-  /** Why the report failed: a fault of ours, and this row's alone. */
-  readonly failure?: unknown;
-}
+export type { CarLine };
 
 export interface WorkbookReading {
   readonly catalogue: Catalogue;
@@ -45,6 +32,8 @@ export interface WorkbookListener {
   /** Told between slices of long work only. */
   readonly progress: (done: number, total: number) => void;
   readonly failed: (error: unknown) => void;
+  /** Told once the work stands still after `hold`. */
+  readonly held: () => void;
 }
 
 export interface FollowOptions {
@@ -57,6 +46,9 @@ export interface FollowOptions {
 export interface Following {
   /** Reads everything again. */
   again(): void;
+  /** Lets long work stand still at the next pause; what is done is kept, and edits wait too. */
+  hold(): void;
+  goOn(): void;
   stop(): void;
 }
 
@@ -66,13 +58,14 @@ export interface Following {
  */
 export function followWorkbook(port: WorkbookPort, listener: WorkbookListener, options: FollowOptions = {}): Following {
   const reader = readerOf(port, options);
-  const state = { running: false, stopped: false };
+  const state = { running: false, stopped: false, held: false };
+  const resting = (): boolean => state.stopped || state.held;
   const run = async (): Promise<void> => {
-    if (state.running || state.stopped) return;
+    if (state.running || resting()) return;
     state.running = true;
     try {
-      while (reader.isStale() && !state.stopped) {
-        const reading = await reader.read(listener.progress, () => state.stopped);
+      while (reader.isStale() && !resting()) {
+        const reading = await reader.read(listener.progress, resting);
         if (reading && !state.stopped) listener.reading(reading);
       }
     } catch (error) {
@@ -81,9 +74,11 @@ export function followWorkbook(port: WorkbookPort, listener: WorkbookListener, o
     } finally {
       state.running = false;
     }
+    state.held &&= reader.isStale();
+    if (state.held && !state.stopped) listener.held();
   };
-  const again = (): void => {
-    reader.forget();
+  const goOn = (): void => {
+    state.held = false;
     void run();
   };
   const stopListening = port.onChange(({ tables }) => {
@@ -91,7 +86,15 @@ export function followWorkbook(port: WorkbookPort, listener: WorkbookListener, o
     void run();
   });
   void run();
-  return { again, stop: () => { state.stopped = true; stopListening(); } };
+  return {
+    goOn,
+    again: () => {
+      reader.forget();
+      goOn();
+    },
+    hold: () => { state.held = state.running; },
+    stop: () => { state.stopped = true; stopListening(); },
+  };
 }
 
 interface Reader {
@@ -99,30 +102,34 @@ interface Reader {
   markStale(tables: readonly string[]): void;
   /** Everything is to be read again. */
   forget(): void;
-  /** @returns undefined when an edit or a stop came in between */
-  read(progress: WorkbookListener["progress"], stopped: () => boolean): Promise<WorkbookReading | undefined>;
+  /** @returns undefined when an edit or a rest came in between; then it is still stale */
+  read(progress: WorkbookListener["progress"], resting: () => boolean): Promise<WorkbookReading | undefined>;
 }
 
 function readerOf(port: WorkbookPort, options: FollowOptions): Reader {
-  const stale = { all: true, tables: new Set<string>() };
+  const stale = { all: true, unfinished: false, tables: new Set<string>() };
   const contents = new Map<string, TableContent>();
   const catalogueOf = keptCatalogue(options);
+  const carTableOf = keptCarTables();
   const reportOf = keptReports(options.report ?? reportOnRow);
   return {
-    isStale: () => stale.all || stale.tables.size > 0,
+    isStale: () => stale.all || stale.unfinished || stale.tables.size > 0,
     markStale: (tables) => { for (const name of tables) stale.tables.add(name.toLowerCase()); },
     forget: () => { stale.all = true; },
-    read: async (progress, stopped) => {
+    read: async (progress, resting) => {
       const { all, tables } = { all: stale.all, tables: new Set(stale.tables) };
-      stale.all = false;
+      Object.assign(stale, { all: false, unfinished: true });
       stale.tables.clear();
       await refresh(port, contents, all ? undefined : tables);
       const sorted = sortTables([...contents.values()]);
       const { catalogue, errors } = catalogueOf(sorted.catalogue);
-      const parsed = sorted.cars.map((table) => ({ table, ...parseCars(table.headings, table.rows) }));
-      const rows = parsed.flatMap(({ table, cars }) => cars.map((row) => ({ table, row })));
-      const cars = await inSlices(rows, ({ table, row }) => reportOf(catalogue, table, row), { progress, interrupted: () => stopped() || stale.all || stale.tables.size > 0 });
+      const interrupted = (): boolean => resting() || stale.all || stale.tables.size > 0;
+      const parsed = sorted.cars.map(carTableOf);
+      if (!await inSlices(parsed.flatMap(({ table, read }) => table.rows.map((_, index) => () => { read(index); })), (read) => { read(); }, { progress: () => undefined, interrupted })) return undefined;
+      const rows = parsed.flatMap((each) => each.rows().map((row) => ({ table: each.table, row })));
+      const cars = await inSlices(rows, ({ table, row }) => reportOf(catalogue, table, row), { progress, interrupted });
       if (!cars) return undefined;
+      stale.unfinished = false;
       reportOf.dropUnused();
       const tableErrors = [...sorted.errors, ...errors, ...parsed.flatMap(({ headingErrors }) => headingErrors)];
       return { catalogue, tableErrors, carTables: sorted.cars.map(({ name }) => name), cars, history: sorted.history };
@@ -173,67 +180,5 @@ function keptCatalogue({ catalogueRead }: FollowOptions): (tables: readonly Tabl
   };
 }
 
-interface KeptReports {
-  (catalogue: Catalogue, table: TableContent, row: CarRow): CarLine;
-  /** Forgets what the last pass did not ask for. */
-  dropUnused(): void;
-}
-
-type Outcome = Pick<CarLine, "report" | "failure">;
-
-/** Keeps reports by what they were made of: the catalogue, the row and its faults. */
-function keptReports(report: NonNullable<FollowOptions["report"]>): KeptReports {
-  let kept: ReadonlyMap<string, Outcome> = new Map<string, Outcome>();
-  let used = new Map<string, Outcome>();
-  const lineOf = (catalogue: Catalogue, table: TableContent, row: CarRow): CarLine => {
-    const key = JSON.stringify([catalogue.key, table.headings, table.rows[row.row - 1], row.errors]);
-    const made = used.get(key) ?? kept.get(key) ?? attempt(() => report(catalogue, row));
-    used.set(key, made);
-    return { table: table.name, row: row.row - 1, name: row.name, customer: row.car?.customer ?? "", ...made, ...conclusionOf(made, row) };
-  };
-  return Object.assign(lineOf, { dropUnused: () => {
-      kept = used;
-      used = new Map<string, Outcome>();
-    },
-  });
-}
-
 const reportOnRow = (catalogue: Catalogue, row: CarRow): CarReport | undefined => row.car && reportOn(catalogue, row.car, problemsOfRow(row));
 
-function attempt(work: () => CarReport | undefined): Outcome {
-  try {
-    return { report: work() };
-  } catch (failure) {
-    return { report: undefined, failure };
-  }
-}
-
-function conclusionOf({ report, failure }: Outcome, row: CarRow): Pick<CarLine, "verdict" | "findings"> {
-  if (report) return { verdict: report.verdict, findings: report.findings };
-  return { verdict: failure === undefined ? "decide" : undefined, findings: findingsOfRow(row) };
-}
-
-interface SliceOptions {
-  readonly progress: WorkbookListener["progress"];
-  readonly interrupted: () => boolean;
-}
-
-/** Frames last 16 ms; a slice leaves the page time to draw. */
-const SLICE_MILLISECONDS = 12;
-
-/** Does the work in slices between which the page can draw. @returns undefined when it was interrupted */
-async function inSlices<T, R>(items: readonly T[], work: (item: T) => R, { progress, interrupted }: SliceOptions): Promise<R[] | undefined> {
-  const done: R[] = [];
-  let start = performance.now();
-  for (const item of items) {
-    done.push(work(item));
-    if (performance.now() - start < SLICE_MILLISECONDS) continue;
-    progress(done.length, items.length);
-    await pause();
-    if (interrupted()) return undefined;
-    start = performance.now();
-  }
-  return done;
-}
-
-const pause = (): Promise<void> => new Promise((resolve) => { setTimeout(resolve, 0); });

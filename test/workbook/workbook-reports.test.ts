@@ -120,6 +120,41 @@ test("after the stop nothing is told any more", async () => {
   expect(readings).toHaveLength(1);
 });
 
+test("work that is held stands still, keeps what is done, and goes on when told", async () => {
+  const told: number[][] = [];
+  const { following, next, stop, reported, readings } = follow(memoryWorkbook(demo), {
+    slow: () => undefined,
+    onProgress: (work, done, total) => {
+      told.push([done, total]);
+      if (told.length === 1) work.hold();
+    },
+  });
+  await expect(next()).rejects.toThrow("held");
+  expect([told[0]?.[1], readings.length]).toEqual([carCount, 0]);
+  const before = reported.length;
+  expect(before).toBeLessThan(carCount);
+  await new Promise((resolve) => { setTimeout(resolve, 50); });
+  expect(reported.length).toBe(before);
+  following.goOn();
+  expect((await next()).cars).toHaveLength(carCount);
+  stop();
+  expect(reported).toHaveLength(carCount); // none was made twice
+});
+
+test("rows that move keep their reports, and a name given twice costs one more", async () => {
+  const book = memoryWorkbook(demo);
+  const { next, stop, reported } = follow(book);
+  await next();
+  const cars = await book.readTable("Cars");
+  if (!cars) throw new Error("no cars");
+  const [first = [], ...rest] = cars.rows;
+  book.replaceTable({ ...cars, rows: [["Newcomer", ...first.slice(1)], first, ...rest, first] });
+  const { cars: lines } = await next();
+  stop();
+  expect(reported.slice(carCount)).toEqual(["Newcomer", "Car 1"]); // the second Car 1 has a fault that the first has not
+  expect(lines.map(({ row }) => row)).toEqual([...Array(carCount + 2).keys()]);
+});
+
 interface Followed {
   readonly following: Following;
   /** The next reading; rejects when a reading fails. */
@@ -135,9 +170,10 @@ interface Disturbance {
   readonly fault?: Error;
   /** Called during the first report, which then takes longer than a slice. */
   readonly slow?: () => void;
+  readonly onProgress?: (following: Following, done: number, total: number) => void;
 }
 
-function follow(book: MemoryWorkbook, { breakOn, fault, slow }: Disturbance = {}): Followed {
+function follow(book: MemoryWorkbook, { breakOn, fault, slow, onProgress }: Disturbance = {}): Followed {
   const waiting: { readonly resolve: (reading: WorkbookReading) => void; readonly reject: (error: unknown) => void }[] = [];
   const [reported, readings, failures]: [string[], WorkbookReading[], unknown[]] = [[], [], []];
   const report: NonNullable<FollowOptions["report"]> = (catalogue, { car, name }) => {
@@ -155,7 +191,8 @@ function follow(book: MemoryWorkbook, { breakOn, fault, slow }: Disturbance = {}
       readings.push(reading);
       waiting.shift()?.resolve(reading);
     },
-    progress: () => undefined,
+    progress: (done: number, total: number) => { onProgress?.(following, done, total); },
+    held: () => { waiting.shift()?.reject(new Error("held")); },
     failed: (error: unknown) => {
       failures.push(error);
       waiting.shift()?.reject(error);
