@@ -48,23 +48,28 @@ export function carReader(headings: readonly unknown[]): CarReader {
 export function carRows(read: readonly ReadCar[]): readonly CarRow[] {
   const first = new Map<string, number>();
   return read.map((row) => {
-    const made = carRow(row);
-    const name = textOf(row.cells["name"]);
-    const earlier = name === undefined ? undefined : first.get(nameKey(name));
-    if (name === undefined) return made;
-    if (earlier !== undefined) return { ...made, errors: [...row.errors, repeated(row, name, earlier)] };
-    first.set(nameKey(name), row.row);
+    const { key, made } = carRow(row);
+    const earlier = key === undefined ? undefined : first.get(key);
+    if (earlier !== undefined) return { ...made, errors: [...row.errors, repeated(row, made.name, earlier)] };
+    if (key !== undefined) first.set(key, row.row);
     return made;
   });
 }
 
-/** A row once made, by what was read: readings of a long table that changed in one row share the others. */
-const madeRows = new WeakMap<ReadCar, CarRow>();
+interface MadeRow {
+  readonly made: CarRow;
+  /** By which names are compared; undefined for a row without a name. */
+  readonly key: string | undefined;
+}
 
-function carRow(row: ReadCar): CarRow {
+/** Made once for what was read: readings of a long table that changed in one row share the others. */
+const madeRows = new WeakMap<ReadCar, MadeRow>();
+
+function carRow(row: ReadCar): MadeRow {
   const known = madeRows.get(row);
   if (known) return known;
-  const fresh = { row: row.row, name: textOf(row.cells["name"]) ?? `row ${row.row}`, car: row.value, errors: row.errors };
+  const name = textOf(row.cells["name"]);
+  const fresh = { key: name === undefined ? undefined : nameKey(name), made: { row: row.row, name: name ?? `row ${row.row}`, car: row.value, errors: row.errors } };
   madeRows.set(row, fresh);
   return fresh;
 }

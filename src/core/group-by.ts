@@ -1,6 +1,6 @@
 /** Groups a list by a key, both orders kept. */
-export function groupBy<T>(list: readonly T[], keyOf: (one: T) => string): Map<string, T[]> {
-  const groups = new Map<string, T[]>();
+export function groupBy<T, K extends string = string>(list: readonly T[], keyOf: (one: T) => K): Map<K, T[]> {
+  const groups = new Map<K, T[]>();
   for (const one of list) {
     const key = keyOf(one);
     const group = groups.get(key);

@@ -23,8 +23,7 @@ export function groupOf({ verdict }: CarLine): CarGroup {
 export function worstFirst(cars: readonly CarLine[]): readonly CarLine[] {
   const known = sorted.get(cars);
   if (known) return known;
-  const ranked = cars.map((line) => ({ line, rank: [CAR_GROUPS.indexOf(groupOf(line)), ...SEVERITIES.map((severity) => -countOpen(line, severity))] }));
-  const order = ranked.sort((a, b) => compareInTurn(a.rank, b.rank)).map(({ line }) => line);
+  const order = cars.map((line) => ({ line, rank: rankOf(line) })).sort((a, b) => a.rank - b.rank).map(({ line }) => line);
   sorted.set(cars, order);
   return order;
 }
@@ -54,9 +53,16 @@ const textOf = (line: CarLine): string => `${line.name} ${line.customer} ${sayMo
 /** Sorting 5,000 cars for every view again would be felt. */
 const sorted = new WeakMap<readonly CarLine[], readonly CarLine[]>();
 
-function compareInTurn(a: readonly number[], b: readonly number[]): number {
-  const first = a.findIndex((value, index) => value !== b[index]);
-  return first < 0 ? 0 : (a[first] ?? 0) - (b[first] ?? 0);
+/** Counted once a car: after an edit all others are as before. */
+const ranks = new WeakMap<CarLine, number>();
+
+/** The lower the worse: the group, then the open findings of each kind in turn, three digits each. */
+function rankOf(line: CarLine): number {
+  const known = ranks.get(line);
+  if (known !== undefined) return known;
+  const rank = SEVERITIES.reduce((sum, severity) => sum * 1000 + 999 - Math.min(999, countOpen(line, severity)), CAR_GROUPS.indexOf(groupOf(line)));
+  ranks.set(line, rank);
+  return rank;
 }
 
 export interface ChosenCar {

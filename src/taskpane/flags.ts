@@ -1,5 +1,6 @@
 /** What the Flags view shows: open findings by severity, worst first, under the car they belong to; behind them those that count no more. */
 import { SEVERITIES, type Finding, type Severity } from "../core/finding";
+import { groupBy } from "../core/group-by";
 import type { CarLine } from "../workbook/workbook-reports";
 
 /** Open findings stand under their severity; accepted ones and those of rules switched off are settled. */
@@ -27,17 +28,16 @@ export interface FlagSection {
 
 /** One section a severity, worst first, what is settled last; in it the cars with most such flags first, then in the order of their rows. Empty sections are left out. */
 export function flagSections(cars: readonly CarLine[], filter: FlagFilter): readonly FlagSection[] {
+  const flagged = flaggedCars(cars, filter.search);
   const wanted = FLAG_GROUPS.filter((group) => filter.severity === undefined || filter.severity === group);
-  const matches = matcherOf(filter.search);
-  const sections = wanted.map((group) => ({ group, cars: cars.flatMap((line) => flagged(line, group, matches)).sort(byMostFlags) }));
+  const sections = wanted.map((group) => ({ group, cars: flagged.filter((car) => car.group === group).sort(byMostFlags) }));
   return sections.filter((section) => section.cars.length > 0);
 }
 
 /** How many open flags of each severity the search leaves. */
 export function flagCounts(cars: readonly CarLine[], search: string): Readonly<Record<Severity, number>> {
-  const sections = flagSections(cars, { severity: undefined, search });
   const counts = { stop: 0, decide: 0, watch: 0, note: 0 };
-  for (const { group, cars: those } of sections) if (group !== "settled") counts[group] = countFlags(those);
+  for (const { group, findings } of flaggedCars(cars, search)) if (group !== "settled") counts[group] += findings.length;
   return counts;
 }
 
@@ -54,20 +54,39 @@ export function firstCards(sections: readonly FlagSection[], most: number): read
   return cut.filter(({ cars }) => cars.length > 0);
 }
 
-type Matcher = (line: CarLine, finding: Finding) => boolean;
-
-function matcherOf(search: string): Matcher {
+/** A car once for each group it has flags in. */
+function flaggedCars(cars: readonly CarLine[], search: string): readonly FlaggedCar[] {
+  const all = allFlagged.get(cars) ?? gather(cars);
+  allFlagged.set(cars, all);
   const words = search.toLowerCase().split(/\s+/).filter((word) => word !== "");
-  if (words.length === 0) return () => true;
-  return ({ name, customer }, { place, says, cure, code, because = "" }) => {
-    const text = [name, customer, place, says, cure, code, because].join(" ").toLowerCase();
-    return words.every((word) => text.includes(word));
-  };
+  if (words.length === 0) return all;
+  return all.map((one) => ({ ...one, findings: one.findings.filter((finding) => hasWords(one.line, finding, words)) })).filter(({ findings }) => findings.length > 0);
 }
 
-function flagged(line: CarLine, group: FlagGroup, matches: Matcher): FlaggedCar[] {
-  const findings = line.findings.filter((finding) => groupOf(finding) === group && matches(line, finding));
-  return findings.length > 0 ? [{ line, group, findings }] : [];
+/** The counts and the cards look at the same cars. */
+const allFlagged = new WeakMap<readonly CarLine[], readonly FlaggedCar[]>();
+
+function gather(cars: readonly CarLine[]): readonly FlaggedCar[] {
+  const all: FlaggedCar[] = [];
+  for (const line of cars) for (const one of groupsOf(line)) all.push(one);
+  return all;
+}
+
+function hasWords({ name, customer }: CarLine, { place, says, cure, code, because = "" }: Finding, words: readonly string[]): boolean {
+  const text = [name, customer, place, says, cure, code, because].join(" ").toLowerCase();
+  return words.every((word) => text.includes(word));
+}
+
+/** Sorted out once a car: after an edit all others are as before. */
+const grouped = new WeakMap<CarLine, readonly FlaggedCar[]>();
+
+function groupsOf(line: CarLine): readonly FlaggedCar[] {
+  const known = grouped.get(line);
+  if (known) return known;
+  const groups = groupBy(line.findings, groupOf);
+  const fresh = [...groups].map(([group, findings]): FlaggedCar => ({ line, group, findings }));
+  grouped.set(line, fresh);
+  return fresh;
 }
 
 const groupOf = ({ standing, severity }: Finding): FlagGroup => (standing === "open" ? severity : "settled");

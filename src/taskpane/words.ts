@@ -41,8 +41,14 @@ export function sayVerdicts(verdicts: readonly (Verdict | undefined)[]): string 
 export const count = (number: number, noun: string, plural = `${noun}s`): string => `${sayNumber(number)} ${number === 1 ? noun : plural}`;
 
 /** Whole numbers and decimals as the reader's language writes them. */
-export const sayNumber = (value: number, digits = 0): string =>
-  value.toLocaleString(undefined, { minimumFractionDigits: digits, maximumFractionDigits: digits });
+export function sayNumber(value: number, digits = 0): string {
+  const format = formats.get(digits) ?? new Intl.NumberFormat(undefined, { minimumFractionDigits: digits, maximumFractionDigits: digits });
+  formats.set(digits, format);
+  return format.format(value);
+}
+
+/** Making one takes a millisecond. */
+const formats = new Map<number, Intl.NumberFormat>();
 
 /** A length of tube as it is bought: `112.4 ft` or `34.26 m`. */
 export const sayLength = (length: Metres, units: Units): string => (units === "us" ? `${sayNumber(inFeet(length), 1)} ft` : `${sayNumber(length, 2)} m`);

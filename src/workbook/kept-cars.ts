@@ -27,9 +27,9 @@ export interface CarLine {
 export interface CarTable {
   readonly table: TableContent;
   readonly headingErrors: readonly TableError[];
-  /** @param index 0 is the first row under the headings */
-  readonly read: (index: number) => void;
-  /** After every row was read. */
+  /** A task for each row whose cells are not as before. */
+  readonly unread: readonly (() => void)[];
+  /** After those tasks. */
   readonly rows: () => readonly CarRow[];
 }
 
@@ -40,12 +40,10 @@ export function keptCarTables(): (table: TableContent) => CarTable {
     const now = before && sameCells(before.headings, table.headings) ? before : { headings: table.headings, reader: carReader(table.headings), rows: [] };
     kept.set(table.name, now);
     now.rows.length = Math.min(now.rows.length, table.rows.length);
+    const unread = [...table.rows.entries()].filter(([index, cells]) => !sameCells(now.rows[index]?.cells ?? [], cells));
     return {
       table, headingErrors: now.reader.headingErrors,
-      read: (index) => {
-        const cells = table.rows[index] ?? [];
-        if (!sameCells(now.rows[index]?.cells ?? [], cells)) now.rows[index] = { cells, read: now.reader.read(index + 1, cells) };
-      },
+      unread: unread.map(([index, cells]) => () => { now.rows[index] = { cells, read: now.reader.read(index + 1, cells) }; }),
       rows: () => carRows(now.rows.flatMap(({ read }) => read ?? [])),
     };
   };
@@ -60,37 +58,44 @@ interface KeptRows {
 const sameCells = (a: readonly CellValue[], b: readonly CellValue[]): boolean => a === b || (a.length === b.length && a.every((cell, index) => cell === b[index]));
 
 export interface KeptReports {
-  (catalogue: Catalogue, table: TableContent, row: CarRow): CarLine;
-  /** Forgets what the last pass did not ask for. */
-  dropUnused(): void;
+  /** The line of a row that is the same object as before, under the same catalogue. */
+  known(catalogue: Catalogue, table: TableContent, row: CarRow): CarLine | undefined;
+  make(catalogue: Catalogue, table: TableContent, row: CarRow): CarLine;
+  /** Forgets all but these lines and, for a time, what was there before them. */
+  keepOnly(lines: readonly CarLine[]): void;
 }
 
 type Outcome = Pick<CarLine, "report" | "failure">;
 
-/** Keeps reports by what they were made of: the catalogue, the row and its faults. A row that is the same object has the same line. */
+/** Keeps reports by what they were made of, the catalogue, the row and its faults, so that a row that moves keeps its report. */
 export function keptReports(report: (catalogue: Catalogue, row: CarRow) => CarReport | undefined): KeptReports {
-  let kept: ReadonlyMap<string, Outcome> = new Map<string, Outcome>();
-  let used = new Map<string, Outcome>();
-  const lines = new WeakMap<CarRow, { readonly catalogue: Catalogue; readonly key: string; readonly made: Outcome; readonly line: CarLine }>();
-  const lineOf = (catalogue: Catalogue, table: TableContent, row: CarRow): CarLine => {
-    const known = lines.get(row);
-    if (known?.catalogue === catalogue && known.line.table === table.name) {
-      used.set(known.key, known.made);
-      return known.line;
-    }
-    const key = JSON.stringify([catalogue.key, table.headings, table.rows[row.row - 1], row.errors]);
-    const made = used.get(key) ?? kept.get(key) ?? attempt(() => report(catalogue, row));
-    used.set(key, made);
-    const line = { table: table.name, row: row.row - 1, name: row.name, customer: row.car?.customer ?? "", ...made, ...conclusionOf(made, row) };
-    lines.set(row, { catalogue, key, made, line });
-    return line;
-  };
-  return Object.assign(lineOf, { dropUnused: () => {
-      kept = used;
-      used = new Map<string, Outcome>();
+  let outcomes = new Map<string, Outcome>();
+  const keys = new WeakMap<CarLine, string>();
+  const lines = new WeakMap<CarRow, { readonly catalogue: Catalogue; readonly line: CarLine }>();
+  return {
+    known: (catalogue, { name }, row) => {
+      const known = lines.get(row);
+      return known?.catalogue === catalogue && known.line.table === name ? known.line : undefined;
     },
-  });
+    make: (catalogue, table, row) => {
+      const key = JSON.stringify([catalogue.key, table.headings, table.rows[row.row - 1], row.errors]);
+      const made = outcomes.get(key) ?? attempt(() => report(catalogue, row));
+      outcomes.set(key, made);
+      const line = { table: table.name, row: row.row - 1, name: row.name, customer: row.car?.customer ?? "", ...made, ...conclusionOf(made, row) };
+      lines.set(row, { catalogue, line });
+      keys.set(line, key);
+      return line;
+    },
+    keepOnly: (kept) => {
+      if (outcomes.size <= 2 * kept.length + SPARE) return;
+      const current = kept.map((line) => keys.get(line) ?? "");
+      outcomes = new Map(current.flatMap((key): [string, Outcome][] => { const one = outcomes.get(key); return one ? [[key, one]] : []; }));
+    },
+  };
 }
+
+/** Reports of rows that were changed, kept beyond the present ones in case they are changed back. */
+const SPARE = 500;
 
 function attempt(work: () => CarReport | undefined): Outcome {
   try {

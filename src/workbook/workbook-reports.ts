@@ -111,7 +111,7 @@ function readerOf(port: WorkbookPort, options: FollowOptions): Reader {
   const contents = new Map<string, TableContent>();
   const catalogueOf = keptCatalogue(options);
   const carTableOf = keptCarTables();
-  const reportOf = keptReports(options.report ?? reportOnRow);
+  const reports = keptReports(options.report ?? reportOnRow);
   return {
     isStale: () => stale.all || stale.unfinished || stale.tables.size > 0,
     markStale: (tables) => { for (const name of tables) stale.tables.add(name.toLowerCase()); },
@@ -125,12 +125,13 @@ function readerOf(port: WorkbookPort, options: FollowOptions): Reader {
       const { catalogue, errors } = catalogueOf(sorted.catalogue);
       const interrupted = (): boolean => resting() || stale.all || stale.tables.size > 0;
       const parsed = sorted.cars.map(carTableOf);
-      if (!await inSlices(parsed.flatMap(({ table, read }) => table.rows.map((_, index) => () => { read(index); })), (read) => { read(); }, { progress: () => undefined, interrupted })) return undefined;
+      if (!await inSlices(parsed.flatMap(({ unread }) => unread), (read) => { read(); }, { progress: () => undefined, interrupted })) return undefined;
       const rows = parsed.flatMap((each) => each.rows().map((row) => ({ table: each.table, row })));
-      const cars = await inSlices(rows, ({ table, row }) => reportOf(catalogue, table, row), { progress, interrupted });
-      if (!cars) return undefined;
+      const open = rows.filter(({ table, row }) => !reports.known(catalogue, table, row));
+      if (!await inSlices(open, ({ table, row }) => { reports.make(catalogue, table, row); }, { progress, interrupted })) return undefined;
+      const cars = rows.flatMap(({ table, row }) => reports.known(catalogue, table, row) ?? []);
       stale.unfinished = false;
-      reportOf.dropUnused();
+      reports.keepOnly(cars);
       const tableErrors = [...sorted.errors, ...errors, ...parsed.flatMap(({ headingErrors }) => headingErrors)];
       return { catalogue, tableErrors, carTables: sorted.cars.map(({ name }) => name), cars, history: sorted.history };
     },
@@ -161,10 +162,18 @@ interface SortedTables {
 /** Tables that are none of ours are the user's own business, unless they bear the name of one of ours. */
 function sortTables(tables: readonly TableContent[]): SortedTables {
   const inOrder = [...tables].sort((a, b) => (a.name < b.name ? -1 : 1));
-  const known = inOrder.map((table) => ({ table, recognised: recognise(table.headings, table.name) }));
+  const known = inOrder.map((table) => ({ table, recognised: recognisedOnce(table) }));
   const are = (specs: readonly AnyTableSpec[]): TableContent[] => known.filter(({ recognised: { spec } }) => spec && specs.includes(spec)).map(({ table }) => table);
   const errors = known.flatMap(({ table, recognised: { error } }) => (error && isOurName(table.name) ? [error] : []));
   return { catalogue: are(catalogueTables), cars: are([carsTable]), history: are([usageTable, pipelineTable]), errors };
+}
+
+const recognised = new WeakMap<TableContent, ReturnType<typeof recognise>>();
+
+function recognisedOnce(table: TableContent): ReturnType<typeof recognise> {
+  const known = recognised.get(table) ?? recognise(table.headings, table.name);
+  recognised.set(table, known);
+  return known;
 }
 
 const isOurName = (name: string): boolean => tableSpecs.some((spec) => spec.name.toLowerCase() === name.toLowerCase());
