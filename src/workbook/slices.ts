@@ -1,5 +1,12 @@
 /** Long work in slices between which the page can draw and hear. */
 
+export interface Slices {
+  /** Lets the page draw when the slice at hand is used up. */
+  rest(): Promise<void>;
+  /** Does one thing after the other. @returns false when it was interrupted */
+  each<T>(items: readonly T[], work: (item: T) => void, options: SliceOptions): Promise<boolean>;
+}
+
 export interface SliceOptions {
   /** Told between slices only. */
   readonly progress: (done: number, total: number) => void;
@@ -9,19 +16,25 @@ export interface SliceOptions {
 /** Frames last 16 ms; a slice leaves the page time to draw. */
 const SLICE_MILLISECONDS = 12;
 
-/** @returns the results in order, or undefined when it was interrupted */
-export async function inSlices<T, R>(items: readonly T[], work: (item: T) => R, { progress, interrupted }: SliceOptions): Promise<R[] | undefined> {
-  const done: R[] = [];
+/** The first slice begins now. */
+export function slices(): Slices {
   let start = performance.now();
-  for (const item of items) {
-    done.push(work(item));
-    if (performance.now() - start < SLICE_MILLISECONDS) continue;
-    progress(done.length, items.length);
-    await pause();
-    if (interrupted()) return undefined;
+  const isUsedUp = (): boolean => performance.now() - start >= SLICE_MILLISECONDS;
+  const pause = async (): Promise<void> => {
+    await new Promise((resolve) => { setTimeout(resolve, 0); });
     start = performance.now();
-  }
-  return done;
+  };
+  return {
+    rest: async () => { if (isUsedUp()) await pause(); },
+    each: async (items, work, { progress, interrupted }) => {
+      for (const [index, item] of items.entries()) {
+        work(item);
+        if (!isUsedUp()) continue;
+        progress(index + 1, items.length);
+        await pause();
+        if (interrupted()) return false;
+      }
+      return true;
+    },
+  };
 }
-
-const pause = (): Promise<void> => new Promise((resolve) => { setTimeout(resolve, 0); });

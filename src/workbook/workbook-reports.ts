@@ -12,7 +12,7 @@ import { reportOn, type CarReport } from "../core/report";
 import { keptCarTables, keptReports, type CarLine } from "./kept-cars";
 import type { TableContent, WorkbookPort } from "./port";
 import { problemsOfRow } from "./row-problems";
-import { inSlices } from "./slices";
+import { slices } from "./slices";
 
 export type { CarLine };
 
@@ -121,15 +121,19 @@ function readerOf(port: WorkbookPort, options: FollowOptions): Reader {
       Object.assign(stale, { all: false, unfinished: true });
       stale.tables.clear();
       await refresh(port, contents, all ? undefined : tables);
+      const { rest, each } = slices();
       const sorted = sortTables([...contents.values()]);
       const { catalogue, errors } = catalogueOf(sorted.catalogue);
+      await rest();
       const interrupted = (): boolean => resting() || stale.all || stale.tables.size > 0;
       const parsed = sorted.cars.map(carTableOf);
-      if (!await inSlices(parsed.flatMap(({ unread }) => unread), (read) => { read(); }, { progress: () => undefined, interrupted })) return undefined;
-      const rows = parsed.flatMap((each) => each.rows().map((row) => ({ table: each.table, row })));
+      if (!await each(parsed.flatMap(({ unread }) => unread), (read) => { read(); }, { progress: () => undefined, interrupted })) return undefined;
+      const rows = parsed.flatMap((one) => one.rows().map((row) => ({ table: one.table, row })));
+      await rest();
       const open = rows.filter(({ table, row }) => !reports.known(catalogue, table, row));
-      if (!await inSlices(open, ({ table, row }) => { reports.make(catalogue, table, row); }, { progress, interrupted })) return undefined;
+      if (!await each(open, ({ table, row }) => { reports.make(catalogue, table, row); }, { progress, interrupted })) return undefined;
       const cars = rows.flatMap(({ table, row }) => reports.known(catalogue, table, row) ?? []);
+      await rest();
       stale.unfinished = false;
       reports.keepOnly(cars);
       const tableErrors = [...sorted.errors, ...errors, ...parsed.flatMap(({ headingErrors }) => headingErrors)];
