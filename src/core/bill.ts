@@ -1,7 +1,9 @@
 /** The bill of one car: the parts listed on it, and what its lines need besides. */
 import Big from "big.js";
 import type { Instance } from "./assembly";
+import { fittingOut, type FittingOut } from "./fitting-out";
 import { sumPrices, type Fitting } from "./fittings";
+import { groupBy } from "./group-by";
 import { metres, type Metres } from "./quantity";
 import type { Run } from "./runs";
 import type { Settings } from "./settings";
@@ -17,8 +19,8 @@ export interface BillLine {
   /** Price of one, or of one metre. */
   readonly price: number | undefined;
   readonly amount: number | undefined;
-  /** Stands on the car's row, or is needed to make its lines. */
-  readonly from: "listed" | "needed";
+  /** Stands on the car's row, is needed to make its lines, or to fit them to the car (not in their price). */
+  readonly from: "listed" | "needed" | "to fit";
 }
 
 /** Lists the car's parts in the order fluid meets them, then tees to add, nuts, adapters and tube. */
@@ -31,12 +33,36 @@ export function billOf(instances: readonly Instance[], runs: readonly Run[], set
     ...counted(fittings.map(({ nut, flare }) => ({ part: nut.name, kind: "nut", description: `${nut.face.thread.name} for ${sayTube(nut.tube)} tube, ${flare} flare`, price: nut.price })), "needed"),
     ...counted(fittings.flatMap(({ adapters }) => adapters.map(({ adapter: { name, a, b, price } }) => ({ part: name, kind: "adapter", description: `${a.thread.name} to ${b.thread.name}`, price }))), "needed"),
     ...tubeLines(runs, settings),
+    ...fittingOut(runs, settings).flatMap(fittingLines),
+  ];
+}
+
+function fittingLines({ tube, clips, armour }: FittingOut): BillLine[] {
+  const line = { price: undefined, amount: undefined, from: "to fit" } as const;
+  return [
+    ...(clips > 0 ? [{ ...line, part: `clip ${sayTube(tube)}`, kind: "clip", description: "by the setting clip spacing", quantity: { count: clips } }] : []),
+    ...(armour > 0 ? [{ ...line, part: `armour ${sayTube(tube)}`, kind: "armour", description: "over the lines at armoured places", quantity: { length: armour } }] : []),
   ];
 }
 
 /** Sum of what the lines need; undefined while a needed part has no price or a run no length. */
 export const priceOfLines = (lines: readonly BillLine[], runs: readonly Run[]): number | undefined =>
   runs.length === 0 || runs.some(({ stock, length }) => !stock || length === undefined) ? undefined : sumPrices(lines.filter(({ from }) => from === "needed").map(({ amount }) => amount));
+
+export type PartTotal = Pick<BillLine, "part" | "kind" | "quantity">;
+
+/** Nuts, adapters, tees, clips and armour over the bills of many cars, by kind in that order and by name. */
+export function totalParts(lines: readonly BillLine[]): PartTotal[] {
+  const counted = lines.filter(({ kind }) => KINDS.includes(kind));
+  const totals = [...groupBy(counted, ({ kind, part }) => `${kind}|${part}`).values()].map((same): PartTotal => {
+    const [{ part, kind, quantity }] = same as [BillLine];
+    const sum = same.reduce((total, one) => total + ("count" in one.quantity ? one.quantity.count : one.quantity.length), 0);
+    return { part, kind, quantity: "count" in quantity ? { count: sum } : { length: metres(sum) } };
+  });
+  return totals.sort((a, b) => KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind) || (a.part < b.part ? -1 : 1));
+}
+
+const KINDS: readonly string[] = ["nut", "adapter", "tee", "tee to add", "clip", "armour"];
 
 interface Item {
   readonly part: string;

@@ -53,6 +53,7 @@ export const inPoundsForce = (force: Newtons): number => force / NEWTONS_PER_POU
 export const kilograms = (value: number) => value as Kilograms;
 export const pounds = (value: number) => (value * KILOGRAMS_PER_POUND) as Kilograms;
 /** Weight of a mass under standard gravity. */
+export const inPounds = (mass: Kilograms): number => mass / KILOGRAMS_PER_POUND;
 export const weightOf = (mass: Kilograms) => (mass * STANDARD_GRAVITY) as Newtons;
 
 export const squareMetres = (value: number) => value as SquareMetres;

@@ -22,6 +22,10 @@ export interface Settings extends PhysicsSettings, StockSettings {
   readonly bendRadius: Metres;
   /** Shortest straight that the bender can hold. */
   readonly benderGrip: Metres;
+  /** Most length of line without a clip; 0 counts none. */
+  readonly clipSpacing: Metres;
+  /** Places split by `;`: lines that begin or end there are armoured from end to end. */
+  readonly armouredPlaces: string;
   /** Length of a line between two parts at one place, where that was not measured. */
   readonly samePlaceLine: Metres;
   /** Least ratio of the pressure at which a tube yields to that of the hardest stop. */
@@ -94,6 +98,8 @@ export const settingEntries: readonly SettingEntry[] = [
   { key: "sawKerf", name: "saw kerf", value: inches(0.0625), written: 0.0625, unit: "in", meaning: "tube lost to each cut", source: PRACTICE },
   { key: "bendRadius", name: "bend radius", value: inches(0), written: "0", unit: "in", meaning: "radius of the shop's bending die, to the centre line; 0 takes the least bend radius of each tube", source: "choice of the shop" },
   { key: "benderGrip", name: "bender grip", value: inches(0.5), written: 0.5, unit: "in", meaning: "shortest straight that the bender can hold", source: PRACTICE },
+  { key: "clipSpacing", name: "clip spacing", value: inches(18), written: 18, unit: "in", meaning: "most length of line between an end or a clip and the next; 0 counts no clips", source: PRACTICE },
+  { key: "armouredPlaces", name: "armoured places", value: "none", written: "none", unit: "text", meaning: "places split by ; such as rear-hose; axle-tee: lines that begin or end there are armoured from end to end", source: "choice of the shop" },
   { key: "burstSafetyFactor", name: "burst safety factor", value: 3, written: 3, unit: "count", meaning: "least ratio of the pressure at which a tube yields to that of the hardest stop", source: PRACTICE },
   { key: "samePlaceLine", name: "same-place line", value: inches(12), written: 12, unit: "in", meaning: "length of a line between two parts at one place, where it was not measured", source: PRACTICE },
   { key: "priceBasis", name: "price basis", value: "list", written: "list", unit: "text", choices: ["list", "markup", "margin"], meaning: "list: prices of the tables are selling prices; markup: a share is added to cost; margin: the share is of the price", source: "choice of the shop" },

@@ -1,11 +1,12 @@
 /** Tube in total: net length, allowances, what to cut and what to buy, by material, size and wall. */
 import { allowanceOf } from "./allowance";
+import { planCuts } from "./cutplan/cut-plan";
 import { groupBy } from "./group-by";
-import { metres, type Metres } from "./quantity";
+import { metres, type Kilograms, type Metres } from "./quantity";
 import type { Run } from "./runs";
 import type { Settings } from "./settings";
 import { nominalTube, sameTube, tubeKey, type Material, type TubeStock } from "./tube";
-import { pricePerMetre } from "./tube-stock";
+import { tubeMass } from "./tube-mass";
 
 export interface TubingTotal {
   /** Undefined for runs whose car does not say. */
@@ -16,9 +17,22 @@ export interface TubingTotal {
   readonly allowance: Metres;
   readonly cut: Metres;
   readonly runs: number;
-  /** Whole pieces of one stock; undefined when no listed stock is long enough for the longest piece. */
-  readonly bought: { readonly stock: TubeStock; readonly pieces: number } | undefined;
+  /** Undefined when no listed stock is long enough for the longest piece. */
+  readonly bought: Bought | undefined;
   readonly scrap: Metres | undefined;
+  /** Of the net length; undefined where the wall or the material is not known. */
+  readonly mass: Kilograms | undefined;
+}
+
+/** Whole pieces to buy, by a cut plan over every stock of the rack. */
+export interface Bought {
+  readonly lots: readonly { readonly stock: TubeStock; readonly pieces: number }[];
+  /** Undefined where no stock has a price: then the least length is bought. */
+  readonly cost?: number | undefined;
+  /** No purchase that holds all the cuts costs less. */
+  readonly leastCost?: number | undefined;
+  /** How far the purchase is above the least, as a share of it; 0 when nothing better exists. */
+  readonly gap: number;
 }
 
 export interface Tubing {
@@ -44,42 +58,35 @@ function totalOf(runs: readonly MeasuredRun[], settings: Settings, rack: readonl
   const pieces = runs.map(({ length }) => length + extra);
   const net = metres(runs.reduce((sum, { length }) => sum + length, 0));
   const cut = metres(net + extra * runs.length);
-  const bought = wholePieces(pieces, stockOf(first, rack));
-  const scrap = bought && metres(bought.pieces * (bought.stock.length ?? 0) - cut);
-  return { material: first.material, outsideDiameter: nominalTube(first.tube), wall: first.stock?.wall, net, allowance: metres(extra * runs.length), cut, runs: runs.length, bought, scrap };
+  const bought = buy(pieces, stockOf(first, rack));
+  const scrap = bought && metres(bought.lots.reduce((sum, lot) => sum + lot.pieces * (lot.stock.length ?? 0), 0) - cut);
+  const { material, stock } = first;
+  const mass = material && stock && tubeMass(material, { outsideDiameter: stock.outsideDiameter, wall: stock.wall, length: net });
+  return { material, outsideDiameter: nominalTube(first.tube), wall: stock?.wall, net, allowance: metres(extra * runs.length), cut, runs: runs.length, bought, scrap, mass };
 }
 
-const stockOf = (run: MeasuredRun, rack: readonly TubeStock[]): TubeStock[] =>
-  rack.filter((stock) => stock.material === run.material && sameTube(stock.outsideDiameter, run.tube) && stock.wall === run.stock?.wall && stock.form !== "offcut");
+const stockOf = (first: MeasuredRun, rack: readonly TubeStock[]): TubeStock[] =>
+  rack.filter((stock) => stock.material === first.material && sameTube(stock.outsideDiameter, first.tube) && stock.wall === first.stock?.wall && stock.form !== "offcut");
 
-/**
- * How many pieces of one stock hold all the cuts: longest first, each into the first piece with room (first-fit decreasing).
- * First-fit decreasing uses at most 11/9 of the least number of pieces, plus 6/9 (Dosa 2007); a cut plan over several stocks may do better.
- */
-function wholePieces(cuts: readonly number[], rack: readonly TubeStock[]): { stock: TubeStock; pieces: number } | undefined {
-  const longest = cuts.reduce((most, cut) => Math.max(most, cut), 0);
-  const options = rack.flatMap((stock) => (stock.length !== undefined && stock.length >= longest ? [{ stock, length: stock.length }] : []));
-  const [best] = options
-    .map(({ stock, length }) => ({ stock, pieces: firstFitDecreasing(cuts, length), length }))
-    .sort((a, b) => outlay(a) - outlay(b) || a.pieces * a.length - b.pieces * b.length || (a.stock.name < b.stock.name ? -1 : 1));
-  return best && { stock: best.stock, pieces: best.pieces };
+/** Work of one cut plan here: a tenth of a second at most, so that a sheet of 500 cars answers at once. CUTPLAN and the bench look longer. */
+const WORK_OF_A_PLAN = 400_000;
+
+/** Whole pieces of the rack that hold all the cuts at least cost, as far as that little work goes; each cut counts with its saw cut. */
+function buy(cuts: readonly number[], rack: readonly TubeStock[]): Bought | undefined {
+  const pieces = [...groupBy(cuts, (cut) => cut.toFixed(6)).values()].map((same) => ({ name: "", length: metres(same[0] ?? 0), count: same.length }));
+  const stocks = rack.flatMap((stock) => (stock.length === undefined ? [] : [{ name: stock.name, stock, length: stock.length, price: stock.price }]));
+  const plan = planCuts({ pieces, stocks, kerf: metres(0), endTrim: metres(0) }, { mostWork: WORK_OF_A_PLAN });
+  const planned = plan.patterns.reduce((sum, { times, cuts: each }) => sum + times * each.reduce((all, { count }) => all + count, 0), 0);
+  if (planned < cuts.length) return undefined;
+  const lots = [...groupBy(plan.patterns, ({ stock }) => stock.name).values()].map((patterns) => ({
+    stock: stocks.find(({ name }) => name === patterns[0]?.stock.name)?.stock as TubeStock, pieces: patterns.reduce((sum, { times }) => sum + times, 0),
+  }));
+  const { cost, lowerBound, gap, objective } = plan;
+  return { lots: lots.sort((a, b) => b.pieces * (b.stock.length ?? 0) - a.pieces * (a.stock.length ?? 0)), gap, ...(objective === "price" ? { cost, leastCost: lowerBound } : {}) };
 }
 
-/** What so many pieces cost; with no price, the length bought decides. */
-const outlay = ({ stock, pieces }: { stock: TubeStock; pieces: number }): number => (pricePerMetre(stock) === Infinity ? Number.MAX_VALUE : pieces * (stock.price ?? 0));
-
-function firstFitDecreasing(cuts: readonly number[], length: number): number {
-  const left: number[] = [];
-  let [previous, index] = [NaN, 0];
-  for (const cut of [...cuts].sort((a, b) => b - a)) {
-    // The pieces that had no room for a cut have none for the next of the same length.
-    if (cut !== previous) index = 0;
-    while (index < left.length && (left[index] ?? 0) + 1e-9 < cut) index += 1;
-    left[index] = (left[index] ?? length) - cut;
-    previous = cut;
-  }
-  return left.length;
-}
+/** `4 × MS-3/16 stick; 1 × MS-3/16 coil`. */
+export const sayLots = ({ lots }: Bought): string => lots.map(({ stock, pieces }) => `${pieces} × ${stock.name}`).join("; ");
 
 function byMaterialAndSize(a: TubingTotal, b: TubingTotal): number {
   const [m, n] = [a.material ?? "~", b.material ?? "~"];

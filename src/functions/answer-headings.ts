@@ -1,7 +1,8 @@
 /** The heading row of every table-valued answer: names and order are frozen, columns are only appended. */
 import { askColumns, kitColumns } from "./advice-tables";
 import { balanceColumns } from "./balance-tables";
-import { checkColumns, partColumns, runColumns, tubingColumns, verdictColumns } from "./car-tables";
+import { checkColumns, partColumns, runColumns, verdictColumns } from "./car-tables";
+import { tubingColumns } from "./tubing-table";
 import { bendColumns } from "./bends-tables";
 import { burstColumns } from "./burst-tables";
 import type { Column, Units } from "./columns";

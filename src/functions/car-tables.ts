@@ -6,7 +6,6 @@ import { inFeet, metres } from "../core/quantity";
 import type { CarReport } from "../core/report";
 import type { Run, RunEnd } from "../core/runs";
 import { nominalTube } from "../core/tube";
-import type { TubingTotal } from "../core/tubing";
 import { length, longLength, rounded, text, type Column } from "./columns";
 import type { ReportedRow } from "./reports";
 
@@ -102,17 +101,6 @@ const quantityOf = ({ quantity }: BillLine, units: "us" | "metric"): number =>
   "count" in quantity ? quantity.count : rounded(units === "us" ? inFeet(quantity.length) : quantity.length, 3);
 
 const priceOfLength = (perMetre: number, units: "us" | "metric"): number => (units === "us" ? perMetre / inFeet(metres(1)) : perMetre);
-
-export const tubingColumns: readonly Column<TubingTotal>[] = [
-  text("Material", ({ material }) => material ?? "not stated"),
-  length("Tube", ({ outsideDiameter }) => outsideDiameter),
-  length("Wall", ({ wall }) => wall),
-  length("Net", ({ net }) => net),
-  length("Allowance", ({ allowance }) => allowance),
-  length("Cut", ({ cut }) => cut),
-  text("Bought", ({ bought }) => (bought ? `${bought.pieces} × ${bought.stock.name}` : "")),
-  length("Scrap", ({ scrap }) => scrap),
-];
 
 /** One row for each item of a car; a row that names no car keeps its place with the problem said. */
 export const eachOf = <T>(rows: readonly ReportedRow[], items: (report: CarReport) => readonly T[]): OfCar<T>[] =>

@@ -4,12 +4,12 @@
  */
 import { parseCatalogue } from "../catalogue/parse-catalogue";
 import { isPassedOver, sayTableError } from "../catalogue/table-error";
-import { tubingOf } from "../core/tubing";
 import { askColumns, askedOf, kitColumns, kitsOf } from "./advice-tables";
 import { answer, badValue } from "./answer";
-import { checkColumns, eachOf, partColumns, runColumns, runsOrProblem, tubingColumns, verdictColumns } from "./car-tables";
+import { checkColumns, eachOf, partColumns, runColumns, runsOrProblem, verdictColumns } from "./car-tables";
 import { laidOut } from "./columns";
 import { catalogueFor, rememberCatalogue, reportRows } from "./reports";
+import { tubingTable } from "./tubing-table";
 
 /**
  * Checks the shop's tables, keeps them for this session and returns the key that the other functions take.
@@ -118,19 +118,16 @@ export function verdict(headings: unknown[][], rows: unknown[][], catalog: unkno
 }
 
 /**
- * Totals the tube of all the cars given: net, allowances, cut and bought length by material, size and wall.
+ * Totals the tube of all the cars given: net, allowances, cut, mass and what to buy by material, size and wall; then nuts, adapters, tees, clips and armour by part.
  * @customfunction TUBING
  * @param headings Heading row of the cars, as Cars[#Headers].
  * @param rows Rows of cars, as Cars or Cars[@].
  * @param catalog Key from PLUMB.CATALOG.
- * @returns One row a material, size and wall; a last row counts the runs that could not be totalled.
+ * @returns One row a material, size and wall, with cost, the least it could cost and the gap; then one row a part; a last row counts the runs that could not be totalled.
  */
 export function tubing(headings: unknown[][], rows: unknown[][], catalog: unknown): unknown[][] {
   return answer(() => {
-    const { settings, tube, key } = catalogueFor(catalog);
-    const all = reportRows(catalogueFor(key), headings, rows).flatMap(({ report }) => report?.runs ?? []);
-    const { totals, leftOut } = tubingOf(all, settings, tube);
-    const table = laidOut(tubingColumns, totals, settings.units);
-    return leftOut.length === 0 ? table : [...table, ["not totalled", "", "", "", "", "", `${leftOut.length} ${leftOut.length === 1 ? "run" : "runs"} without tube size or length`, ""]];
+    const catalogue = catalogueFor(catalog);
+    return tubingTable(catalogue, reportRows(catalogue, headings, rows).flatMap(({ report }) => report ?? []));
   });
 }

@@ -1,5 +1,6 @@
 /** The Tube view: how much tube all cars take, by material, size and wall. */
 import { sayTube, type Material } from "../core/tube";
+import { sayLots } from "../core/tubing";
 import { element } from "./element";
 import { keyedChildren, type KeyedChild } from "./keyed-children";
 import { tubeDrawing } from "./marks";
@@ -70,7 +71,7 @@ function rowsOf(total: TubeTotal, { units, longest }: Scale): HTMLElement {
 }
 
 function sayBought({ bought, wall }: TubeTotal): string {
-  if (bought) return `${sayNumber(bought.pieces)} × ${bought.stock.name}`;
+  if (bought) return sayLots(bought);
   return wall === undefined ? "not on the list" : "no piece on the list is long enough";
 }
 

@@ -1,9 +1,10 @@
 /** Totals by hand. Allowance of a run: a flare and a trim at each end and one saw cut, 2 × (0.25 + 0.5) + 0.0625 = 1.5625 in as shipped. */
 import { inInches, inches, type Metres } from "../../src/core/quantity";
-import { tubingOf, type Tubing } from "../../src/core/tubing";
+import { sayLots, tubingOf, type Tubing, type TubingTotal } from "../../src/core/tubing";
 import { catalogueOf, LENGTH_ROWS, report, table, TUBE, type CarCells, type Shop } from "./workshop";
 
 const shown = (value: Metres | undefined): number | undefined => (value === undefined ? undefined : Number(inInches(value).toFixed(6)));
+const bought = (total: TubingTotal | undefined): string | undefined => total?.bought && sayLots(total.bought);
 const tubing = (cars: readonly CarCells[], shop: Shop): Tubing => {
   const { settings, tube } = catalogueOf(shop);
   return tubingOf(cars.flatMap((cells) => report(cells, shop).runs), settings, tube);
@@ -17,7 +18,9 @@ test("net, allowance and cut of one car", () => {
   const [total, ...others] = tubing([{}], rack(COIL)).totals;
   expect(others).toEqual([]);
   expect([shown(total?.net), shown(total?.allowance), shown(total?.cut), total?.runs, shown(total?.wall), total?.material]).toEqual([268, 10.9375, 278.9375, 7, 0.028, "mild steel"]);
-  expect([total?.bought?.pieces, total?.bought?.stock.name, shown(total?.scrap)]).toEqual([1, "CO-300", 21.0625]); // 300 - 278.9375
+  expect([bought(total), shown(total?.scrap)]).toEqual(["1 × CO-300", 21.0625]); // 300 - 278.9375
+  // π (0.1875 - 0.028) 0.028 in² is 0.014030 in² = 9.0518 mm²; 268 in of it at 7850 kg/m³ (from memory) is 0.48370 kg.
+  expect(total?.mass).toBeCloseTo(0.4837, 4);
 });
 
 test("two cars add up", () => expect(tubing([{}, { Car: "D" }], rack(COIL)).totals.map(({ net, runs }) => [shown(net), runs])).toEqual([[536, 14]]));
@@ -39,21 +42,28 @@ const CUTS: Shop = {
   settings: ["saw kerf | 0.5 | in"],
 };
 
-// First fit, longest first, sticks of 60: [60] [52] [34 16] [32 16] [30] - 30 has room nowhere, each 16 goes into the first stick with room.
-test("first-fit decreasing needs five sticks of 60 in for 240 in of cuts", () => {
+// [60] [52] [34 16] [32 16] [30]: four sticks would have to be full, and nothing fills up 52 to 60.
+test("240 in of cuts need five sticks of 60 in", () => {
   const [total] = tubing([{}], { ...CUTS, ...rack(STICK) }).totals;
-  expect([shown(total?.cut), total?.bought?.pieces, shown(total?.scrap)]).toEqual([240, 5, 60]);
+  expect([shown(total?.cut), bought(total), shown(total?.scrap), total?.bought?.cost, total?.bought?.leastCost, total?.bought?.gap]).toEqual([240, "5 × ST-60", 60, 30, 30, 0]);
+});
+
+// Two cars need 480 in. Sticks [60] [60] [30 30] and a coil of 52 52 34 34 32 32 and four of 16, 300 in to the last: 18 + 25.
+// First fit takes one stock alone: eight sticks at 48 at least, or two coils at 50. A coil and two sticks, 37, are 420 in and too short.
+test("a coil and sticks together go before either alone, and nothing costs less", () => {
+  const [total] = tubing([{}, { Car: "D" }], { ...CUTS, ...rack(STICK, COIL) }).totals;
+  expect([bought(total), total?.bought?.cost, total?.bought?.leastCost, shown(total?.scrap)]).toEqual(["1 × CO-300; 3 × ST-60", 43, 43, 0]);
 });
 
 // Five sticks at 6 are 30; one coil at 25 is less. At 31 the coil loses.
-test.each([[25, "CO-300", 1], [31, "ST-60", 5]] as const)("the stock that costs least in all is bought: a coil at %d", (price, name, pieces) => {
+test.each([[25, "1 × CO-300"], [31, "5 × ST-60"]] as const)("the stock that costs least in all is bought: a coil at %d", (price, lots) => {
   const [total] = tubing([{}], { ...CUTS, ...rack(STICK, `CO-300 | mild steel | 0.1875 | 0.028 | coil | 300 | ${price}`) }).totals;
-  expect([total?.bought?.stock.name, total?.bought?.pieces]).toEqual([name, pieces]);
+  expect(bought(total)).toBe(lots);
 });
 
 test("a cut as long as the stick fits it, and one a hair longer does not", () => {
   const stick = (length: number): string => `ST | mild steel | 0.1875 | 0.028 | stick | ${length} | 6`;
-  expect(tubing([{}], { ...CUTS, ...rack(stick(60)) }).totals[0]?.bought?.pieces).toBe(5);
+  expect(tubing([{}], { ...CUTS, ...rack(stick(60)) }).totals.map(bought)).toEqual(["5 × ST"]);
   expect(tubing([{}], { ...CUTS, ...rack(stick(59.99)) }).totals[0]?.bought).toBeUndefined();
 });
 
@@ -61,8 +71,9 @@ test("offcuts are not bought", () => expect(tubing([{}], { ...CUTS, ...rack("OFF
 
 test("without a price the least length is bought", () => {
   const shop = { ...CUTS, ...rack("ST-60 | mild steel | 0.1875 | 0.028 | stick | 60 |", "ST-120 | mild steel | 0.1875 | 0.028 | stick | 120 |") };
-  // Sticks of 120, longest first: [60 52] [34 32 30 16] [16]: three, 360 in; sticks of 60: five, 300 in.
-  expect(tubing([{}], shop).totals.map(({ bought }) => [bought?.stock.name, bought?.pieces])).toEqual([["ST-60", 5]]);
+  // 240 in would have to be full sticks of either length, and nothing goes with 52 to make 60 or 120: the next is 300.
+  const [total] = tubing([{}], shop).totals;
+  expect([shown(total?.scrap), total?.bought?.gap, total?.bought?.cost]).toEqual([60, 0, undefined]);
 });
 
 test("allowances come from Settings", () => {
@@ -82,7 +93,7 @@ test("runs without a length are left out and said", () => {
 });
 
 test("runs of no stated material are totalled as such and nothing is bought for them", () => {
-  expect(tubing([{ Material: "" }], rack(COIL)).totals.map(({ material, net, bought }) => [material, shown(net), bought])).toEqual([[undefined, 268, undefined]]);
+  expect(tubing([{ Material: "" }], rack(COIL)).totals.map((total) => [total.material, shown(total.net), bought(total), total.mass])).toEqual([[undefined, 268, undefined, undefined]]);
 });
 
 test("no runs, no totals", () => expect(tubing([{ Valves: "?" }], rack(COIL))).toEqual({ totals: [], leftOut: [] }));

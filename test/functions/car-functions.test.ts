@@ -49,13 +49,36 @@ test("a car summed up in one row", () => {
   expect(rowsOf(about("VERDICT", [{ Valves: "HO; CV; TEE", "Rear brake": "WR-BARE" }], keyOf({ more: tools })), "C")[0]?.slice(0, 7)).toEqual(["C", "decide", 0, 1, 1, 0, "metering-doubled"]);
 });
 
-test("tube in total under the cars' own row of counts: net, allowance, cut, bought, scrap", () => {
-  expect(about("TUBING", [{}, { Car: "D" }], keyOf({ more: tools })).slice(1)).toEqual([["mild steel", 0.1875, 0.028, 536, 21.875, 557.875, "2 × CO", 42.125]]); // 600 - 557.875
+test("tube in total: net, allowance, cut, bought, scrap, mass, cost; then the parts by kind", () => {
+  const blank = Array<Cell>(12).fill("");
+  // 600 - 557.875; 536 in weigh twice 0.48370 kg (see tubing.test.ts), 2.133 lb. One coil at 30 is too short, so two are the least.
+  // Ends: 9 × 3/8-24, 3 × 1/2-20, 1 × 9/16-18, 1 × 7/16-24 a car. Clips at 18 in: 14, 30, 50, 14, 100, 28 and 32 in take 0 1 2 0 5 1 1.
+  expect(about("TUBING", [{}, { Car: "D" }], keyOf({ more: tools })).slice(1)).toEqual([
+    ["mild steel", 0.1875, 0.028, 536, 21.875, 557.875, "2 × CO", 42.125, 2.133, 14, 60, 60, "proved", "", "", ""],
+    ...[["1/2-20", 6], ["3/8-24", 18], ["7/16-24", 2], ["9/16-18", 2]].map(([thread, count]) => ["nut", ...blank, `N-${thread ?? ""}`, count, "each"]),
+    ["tee", ...blank, "TEE", 2, "each"],
+    ["clip", ...blank, "clip 3/16 in", 20, "each"],
+  ]);
+});
+
+// From the axle tee to both wheels: 28 + 32 in, 5 ft.
+test("armour is counted by place, over whole lines", () => {
+  const rows = about("TUBING", [{}], keyOf({ more: [...tools, { headings: ["Setting", "Value", "Unit"], rows: [["armoured places", "frame-front; axle-tee", 0], ["clip spacing", "0", "in"]] }] }));
+  expect(rows.filter(([kind]) => kind === "armour" || kind === "clip").map((row) => row.slice(-3))).toEqual([["armour 3/16 in", 5, "ft"]]);
+});
+
+test("a total over 500 cars answers within a second", () => {
+  const cars = Array.from({ length: 500 }, (_, index) => ({ Car: `C${index}` }));
+  const catalogue = keyOf({ more: tools });
+  about("RUNS", cars, catalogue);
+  const start = performance.now();
+  about("TUBING", cars, catalogue);
+  expect(performance.now() - start).toBeLessThan(1000);
 });
 
 test("runs that cannot be totalled are counted in a last row", () => {
   const catalogue = keyOf({ platforms: [table("Platform | Split", "P | front/rear"), table(LENGTH_ROWS, "P | valve | LF | 30 | 0.1875")] });
-  expect(about("TUBING", [{}], catalogue).at(-1)).toEqual(["not totalled", "", "", "", "", "", "6 runs without tube size or length", ""]);
+  expect(about("TUBING", [{}], catalogue).at(-1)).toEqual(["not totalled", "", "", "", "", "", "6 runs without tube size or length", "", "", 6, "", "", "", "", "", ""]);
 });
 
 test("a car with nothing to list keeps its row, and says what keeps it open", () => {
