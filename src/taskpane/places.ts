@@ -28,6 +28,7 @@ export const places: readonly Place[] = [
   { id: "one", name: "This car", views: [
     { id: "questions", name: "Questions", load: () => questionsView },
     { id: "drawing", name: "Drawing", load: () => drawingView },
+    { id: "balance", name: "Balance", load: async () => (await import("./balance-view")).balanceView },
   ] },
   { id: "material", name: "Material", views: [
     { id: "tube", name: "Tube", load: () => tubeView },
