@@ -12,9 +12,10 @@ import { balanceUnder, rowsAt, rowsOfGrip, rowsOfTravel, sayLocks, sayPedal, sto
 import { FORCES_HEIGHT, forcePlot, type Choice } from "./balance/force-plot";
 import { gapList } from "./balance/gaps";
 import { GRIP_HEIGHT, gripPlot } from "./balance/grip-plot";
+import { plotKey, type KeyEntry } from "./balance/key";
 import { PAPER_WIDTH } from "./balance/paper";
 import { figureTable, stopTable } from "./balance/tables";
-import { describeForces, describeGrip, sayCritical, sayEfficiency, sayLimit, sayOrder, sayWhatToDo } from "./balance/words";
+import { describeForces, describeGrip, forceKey, gripKey, sayCritical, sayEfficiency, sayLimit, sayOrder, sayWhatToDo } from "./balance/words";
 import { carBar } from "./car-bar";
 import { drawing, element } from "./element";
 import type { View, ViewActions } from "./view";
@@ -93,7 +94,7 @@ function show(page: Page, shown: Shown, load: UnderLoad["load"]["load"], choice:
   const under = judged.under.find((one) => one.load.load === load) ?? judged.under[0];
   const balance = under && balanceUnder(judged, under);
   if (!balance) return;
-  page.work.replaceChildren(summaryOf(shown, under), plotsOf(shown, under, choice), tablesOf(shown, under, choice));
+  page.work.replaceChildren(summaryOf(shown, under), plotsOf(shown, under, choice), element("p", { class: "balance__caution" }, CAUTION), tablesOf(shown, under, choice));
 }
 
 function summaryOf({ judged }: Shown, under: UnderLoad): HTMLElement {
@@ -110,8 +111,8 @@ function plotsOf({ judged, line }: Shown, under: UnderLoad, choice: Choice): HTM
   const { settings } = judged.car.facts.catalogue;
   const balance = balanceUnder(judged, under);
   return element("div", { class: "balance__plots" },
-    plot({ id: "forces", title: `Braking forces of ${line.name}`, description: describeForces(line.name, under), height: FORCES_HEIGHT, drawn: forcePlot(judged.car, under, judged.under, choice), caption: sayLocks(under, choice) }),
-    plot({ id: "grip", title: `Grip used by ${line.name}`, description: describeGrip(line.name, under), height: GRIP_HEIGHT, drawn: gripPlot(settings, under, choice), caption: balance ? sayLimit(balance, settings) : "" }));
+    plot({ id: "forces", title: `Braking forces of ${line.name}`, description: describeForces(line.name, under), height: FORCES_HEIGHT, drawn: forcePlot(judged.car, under, judged.under, choice), key: forceKey(under, choice, settings), caption: sayLocks(under, choice) }),
+    plot({ id: "grip", title: `Grip used by ${line.name}`, description: describeGrip(line.name, under), height: GRIP_HEIGHT, drawn: gripPlot(settings, under, choice), key: gripKey(choice), caption: balance ? sayLimit(balance, settings) : "" }));
 }
 
 interface Plot {
@@ -120,16 +121,17 @@ interface Plot {
   readonly description: string;
   readonly height: number;
   readonly drawn: readonly SVGElement[];
+  readonly key: readonly KeyEntry[];
   readonly caption: string;
 }
 
-function plot({ id, title, description, height, drawn, caption }: Plot): HTMLElement {
+function plot({ id, title, description, height, drawn, key, caption }: Plot): HTMLElement {
   return element("figure", { class: `plot plot--${id}` },
     drawing("svg", { class: "plot__sheet", viewBox: `0 0 ${PAPER_WIDTH} ${height}`, role: "img", "aria-labelledby": `plot-${id}-title plot-${id}-description`, focusable: "false" },
       drawing("title", { id: `plot-${id}-title` }, title),
       drawing("desc", { id: `plot-${id}-description` }, description),
       ...drawn),
-    element("figcaption", {}, caption));
+    element("figcaption", {}, caption, plotKey(key)));
 }
 
 function tablesOf({ judged, travel }: Shown, under: UnderLoad, choice: Choice): HTMLElement {
@@ -145,6 +147,5 @@ function tablesOf({ judged, travel }: Shown, under: UnderLoad, choice: Choice): 
     figureTable("Pedal travel and stroke", [], rowsOfTravel(settings, travel)),
     element("section", { class: "assumed" },
       element("h3", { class: "gaps__heading" }, "Taken for granted"),
-      element("ul", {}, ...(travel.assumed.length > 0 ? travel.assumed : ["nothing beyond the tables"]).map((text) => element("li", {}, text)))),
-    element("p", { class: "balance__caution" }, CAUTION));
+      element("ul", {}, ...(travel.assumed.length > 0 ? travel.assumed : ["nothing beyond the tables"]).map((text) => element("li", {}, text)))));
 }

@@ -5,6 +5,8 @@ import type { CarBraking } from "../../core/balance/car-braking";
 import type { Judgement, UnderLoad } from "../../core/balance/judgement";
 import { ruleFigures, type Stop } from "../../core/balance/rule-figures";
 import type { CarTravel } from "../../core/balance/travel";
+import type { CircuitName } from "../../core/assembly";
+import { capital } from "../../core/finding";
 import type { Metres } from "../../core/quantity";
 import { sayDistance, sayFigure, sayForce, sayPressure, sayShare, sayVacuum } from "../../core/say-quantity";
 import type { Settings } from "../../core/settings";
@@ -18,6 +20,8 @@ export interface FigureRow {
 }
 
 const NOT_KNOWN = "not known";
+/** Figures under one another have the same places. */
+const sayFixed = (value: number): string => value.toFixed(2);
 
 /** At the chosen deceleration: front, rear, and what the foot does for it. */
 export function rowsAt(car: CarBraking, under: UnderLoad, { z }: Choice): FigureRow[] | undefined {
@@ -29,7 +33,7 @@ export function rowsAt(car: CarBraking, under: UnderLoad, { z }: Choice): Figure
     { name: "Line pressure", cells: [sayPressure(settings, at.frontLine), sayPressure(settings, at.rearLine)] },
     { name: "Axle force", cells: [sayForce(settings, at.frontForce), sayForce(settings, at.rearForce)] },
     { name: "Share of braking", cells: [sayShare(front), sayShare(rear)] },
-    { name: "Grip used", cells: [sayFigure(at.frontUses), sayFigure(at.rearUses)], over: at.rearUses > at.frontUses },
+    { name: "Grip used", cells: [sayFixed(at.frontUses), sayFixed(at.rearUses)], over: at.rearUses > at.frontUses },
   ];
 }
 
@@ -58,8 +62,8 @@ export function rowsOfGrip({ uses }: CarBalance, { efficiencyLine }: Settings): 
   return uses.map(({ z, point }) => {
     const allowed = 0.2 + (z - 0.1) / efficiencyLine;
     return {
-      name: `${sayFigure(z)} g`,
-      cells: point ? [sayFigure(point.frontUses), sayFigure(point.rearUses), allowed <= 0.8 ? sayFigure(allowed) : "–"] : ["not reached", "not reached", ""],
+      name: `${sayFixed(z)} g`,
+      cells: point ? [sayFixed(point.frontUses), sayFixed(point.rearUses), allowed <= 0.8 ? sayFixed(allowed) : "–"] : ["not reached", "not reached", ""],
       over: point !== undefined && point.rearUses > point.frontUses,
     };
   });
@@ -78,10 +82,12 @@ export function stopsOf(car: CarBraking, { stop, failed, withoutAssist }: CarBal
   const rule = ruleFigures(car.facts.catalogue.settings);
   return [
     { name: "All working", stop, z: stop?.z ?? 0, allowed: rule.stop },
-    ...failed.map(({ circuit, stop: one, z }) => ({ name: failed.length === 1 ? "Its one circuit failed" : `Circuit ${circuit} failed`, stop: one, z: one?.z ?? z, allowed: rule.failed })),
+    ...failed.map(({ circuit, stop: one, z }) => ({ name: failed.length === 1 ? "Its one circuit failed" : `${sayCircuit(circuit)} failed`, stop: one, z: one?.z ?? z, allowed: rule.failed })),
     ...(car.pedal?.assist ? [{ name: "Booster failed", stop: withoutAssist, z: withoutAssist?.z ?? 0, allowed: rule.unpowered }] : []),
   ];
 }
+
+const sayCircuit = (circuit: CircuitName): string => (circuit === "front" || circuit === "rear" ? `${capital(circuit)} circuit` : circuit === "single" ? "One circuit" : `Circuit ${circuit}`);
 
 export const isOver = ({ stop, allowed }: StopRow): boolean => stop !== undefined && !(stop.distance <= allowed);
 
@@ -96,8 +102,8 @@ export function rowsOfTravel(settings: Settings, { circuits, share, vacuumLeft }
   const limit = `limit ${sayShare(settings.travelLimit)}`;
   return [
     { name: `Pedal travel at ${sayForce(settings, settings.travelForce)}`, cells: [share === undefined ? NOT_KNOWN : `${sayShare(share)} of what there is, ${limit}`], over: share !== undefined && share > settings.travelLimit },
-    ...circuits.map(({ circuit, failedShare }) => ({ name: `With circuit ${circuit} failed`, cells: [failedShare === undefined ? NOT_KNOWN : sayShare(failedShare)], over: failedShare !== undefined && failedShare > 1 })),
-    ...circuits.map(({ circuit, needed, stroke }) => ({ name: `Stroke of circuit ${circuit} in the hardest stop`, cells: [needed === undefined || stroke === undefined ? NOT_KNOWN : `${sayShare(needed / stroke)} used`], over: needed !== undefined && stroke !== undefined && needed > stroke })),
+    ...circuits.map(({ circuit, failedShare }) => ({ name: `With the ${sayCircuit(circuit).toLowerCase()} failed`, cells: [failedShare === undefined ? NOT_KNOWN : sayShare(failedShare)], over: failedShare !== undefined && failedShare > 1 })),
+    ...circuits.map(({ circuit, needed, stroke }) => ({ name: `Stroke of the ${sayCircuit(circuit).toLowerCase()} at ${sayFigure(settings.highDeceleration)} g`, cells: [needed === undefined || stroke === undefined ? NOT_KNOWN : `${sayShare(needed / stroke)} used`], over: needed !== undefined && stroke !== undefined && needed > stroke })),
     ...(vacuumLeft === undefined ? [] : [{ name: `Vacuum after ${settings.stopsWithoutVacuum} stops without a source`, cells: [sayVacuum(settings, vacuumLeft)] }]),
   ];
 }

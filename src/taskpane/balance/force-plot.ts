@@ -10,11 +10,11 @@ import { rearAhead } from "../../core/balance/rear-ahead";
 import { valvePoints } from "../../core/balance/valve-points";
 import { sayFigure } from "../../core/say-quantity";
 import { frontLockLine, idealCurve, installedLine, rearLockLine, sameDeceleration } from "./chains";
-import type { Window } from "./clip";
+import type { Spot, Window } from "./clip";
 import { paperOf, type Paper } from "./paper";
 
 /** Of the sheet, in units of the drawing. */
-export const FORCES_HEIGHT = 236;
+export const FORCES_HEIGHT = 248;
 
 /** What the user looks at. */
 export interface Choice {
@@ -61,7 +61,7 @@ function decelerations({ paper, upTo, choice }: Plotted): SVGElement[] {
   const top = paper.plan.window.y[1];
   const each = Array.from({ length: Math.floor(upTo / 0.2 + 1e-9) }, (_, i) => (i + 1) / 5);
   return [
-    ...each.flatMap((z) => [paper.line("same", sameDeceleration(z)), ...(z > top + 0.05 ? [paper.write("same", `${sayFigure(z)} g`, [z - top, top], ["above"])] : [])]),
+    ...each.flatMap((z) => [paper.line("same", sameDeceleration(z)), ...(z > top + 0.05 ? [paper.write("same", `${sayFigure(z)} g`, [[z - top, top]], ["above"])] : [])]),
     paper.line("chosen", sameDeceleration(choice.z)),
   ];
 }
@@ -71,25 +71,30 @@ function adhesionLines({ paper, under: { load }, choice }: Plotted): SVGElement[
   return [paper.line("front", frontLockLine(load.stance, choice.adhesion, y[1])), paper.line("rear", rearLockLine(load.stance, choice.adhesion, x[1]))];
 }
 
-/** Knees, locks and the chosen deceleration on the installed line, each with its own shape and word. */
+/** Knees, locks and the chosen deceleration on the installed line, each with its own shape and word; the marks come first, so that no word hides one. */
 function marks({ paper, car, under, upTo, choice }: Plotted): SVGElement[] {
   const { braking } = under;
-  const knees = valvePoints(car, under).filter(({ z, does }) => z < upTo && does === "acts").flatMap(({ z, valve }) => {
-    const point = pointAtDeceleration(braking, z);
-    return point ? [paper.mark("knee", "diamond", [point.front, point.rear]), paper.write("knee", `${valve} acts`, [point.front, point.rear], ["below right", "below", "right", "above left"])] : [];
-  });
-  const locks = (["front", "rear"] as const).flatMap((axle) => {
-    const lock = lockOf(braking, axle, choice.adhesion);
-    return lock && lock.z <= upTo ? [paper.mark(axle, axle === "front" ? "ring" : "cross", [lock.front, lock.rear]), paper.write(axle, `${axle}s lock ${sayFigure(lock.z)} g`, [lock.front, lock.rear], ["below left", "below", "above left", "above", "above right", "below right"])] : [];
-  });
+  const knees = valvePoints(car, under).filter(({ z, does }) => z < upTo && does === "acts").flatMap(({ z, valve }) => { const point = pointAtDeceleration(braking, z); return point ? [{ valve, spot: spotOf(point) }] : []; });
+  const locks = (["front", "rear"] as const).flatMap((axle) => { const lock = lockOf(braking, axle, choice.adhesion); return lock && lock.z <= upTo ? [{ axle, z: lock.z, spot: spotOf(lock) }] : []; });
   const chosen = pointAtDeceleration(braking, choice.z);
-  return [...(chosen ? [paper.mark("chosen", "dot", [chosen.front, chosen.rear])] : []), ...locks, ...knees];
+  const drawn = [
+    ...(chosen ? [paper.mark("chosen", "dot", spotOf(chosen))] : []),
+    ...locks.map(({ axle, spot }) => paper.mark(axle, axle === "front" ? "ring" : "cross", spot)),
+    ...knees.map(({ spot }) => paper.mark("knee", "diamond", spot)),
+  ];
+  const words = [
+    ...locks.map(({ axle, z, spot }) => paper.write(axle, `${axle}s lock ${sayFigure(z)} g`, [spot], ["below right", "below left", "right", "left", "below", "above left", "above", "above right"])),
+    ...knees.map(({ valve, spot }) => paper.write("knee", `${valve} acts`, [spot], ["below right", "below", "right", "above left", "left"])),
+  ];
+  return [...words, ...drawn];
 }
 
+const spotOf = ({ front, rear }: { readonly front: number; readonly rear: number }): Spot => [front, rear];
+
 function names({ paper, under: { load, braking }, upTo }: Plotted): SVGElement[] {
-  const [ideal, installed] = [idealCurve(load.stance, upTo)[14], installedLine(braking, upTo).at(-1)];
+  const [ideal, installed] = [idealCurve(load.stance, upTo), installedLine(braking, upTo)];
   return [
-    ...(ideal ? [paper.write("ideal", "ideal", ideal, ["above left", "above", "left"])] : []),
-    ...(installed ? [paper.write("installed", "this car", installed, ["above left", "below left", "above", "below"])] : []),
+    paper.write("ideal", "ideal", [12, 18, 8, 24].flatMap((i) => (ideal[i] ? [ideal[i]] : [])), ["above left", "above"]),
+    paper.write("installed", "this car", installed.slice(-2).reverse(), ["above left", "below left", "above", "below", "right"]),
   ];
 }

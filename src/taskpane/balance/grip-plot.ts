@@ -12,7 +12,7 @@ import type { Choice } from "./force-plot";
 import { paperOf, type Paper } from "./paper";
 
 /** Of the sheet, in units of the drawing. */
-export const GRIP_HEIGHT = 256;
+export const GRIP_HEIGHT = 264;
 
 export function gripPlot(settings: Settings, { braking, range }: UnderLoad, choice: Choice): SVGElement[] {
   const upTo = settings.highestAdhesion;
@@ -28,10 +28,10 @@ export function gripPlot(settings: Settings, { braking, range }: UnderLoad, choi
     paper.line("road", [[0, choice.adhesion], [upTo, choice.adhesion]]),
     paper.line("front-used", front), paper.line("rear-used", rear),
     ...marks(paper, braking, choice),
-    paper.write("front", "front", spotNear(front, 0.42), ["above left", "below right", "above", "below"]),
-    paper.write("rear", "rear", spotNear(rear, 0.5), ["below right", "above left", "below", "above"]),
-    paper.write("limit", "limit", line[1] as Spot, ["left", "above left", "above"]),
-    paper.write("same", "all grip used", [0.9 * upTo, 0.9 * upTo], ["below left", "below right", "left"]),
+    paper.write("front", "front", spotsNear(front), ["above left", "below right"]),
+    paper.write("rear", "rear", spotsNear(rear), ["below right", "above left"]),
+    paper.write("limit", "limit", [0.35, 0.5, 0.65].map((k): Spot => [0.1 + settings.efficiencyLine * (k - 0.2), k]), ["above left", "left"]),
+    paper.write("same", "all grip used", [0.7, 0.55, 0.85, 0.3].map((at): Spot => [at * upTo, at * upTo]), ["below right", "above left", "below"]),
   ];
 }
 
@@ -40,10 +40,14 @@ export const limitLine = (coefficient: number): Spot[] => [[0.1, 0.2], [0.1 + 0.
 
 function marks(paper: Paper, braking: UnderLoad["braking"], { z, adhesion }: Choice): SVGElement[] {
   const [chosen, lock] = [pointAtDeceleration(braking, z), firstLock(braking, adhesion)];
-  return [
+  const drawn = [
     ...(chosen ? [paper.mark("chosen", "dot", [z, chosen.frontUses]), paper.mark("chosen", "dot", [z, chosen.rearUses])] : []),
-    ...(lock ? [paper.mark(lock.axle, lock.axle === "front" ? "ring" : "cross", [lock.z, adhesion]), paper.write(lock.axle, `${lock.axle}s lock ${sayFigure(lock.z)} g`, [lock.z, adhesion], ["above left", "below right", "above", "below"])] : []),
+    ...(lock ? [paper.mark(lock.axle, lock.axle === "front" ? "ring" : "cross", [lock.z, adhesion])] : []),
+  ];
+  return [
+    ...(lock ? [paper.write(lock.axle, `${lock.axle}s lock ${sayFigure(lock.z)} g`, [[lock.z, adhesion]], ["above left", "below right", "above", "below"])] : []),
+    ...drawn,
   ];
 }
 
-const spotNear = (chain: readonly Spot[], x: number): Spot => chain.find(([at]) => at >= x) ?? chain.at(-1) ?? [0, 0];
+const spotsNear = (chain: readonly Spot[]): Spot[] => [0.42, 0.5, 0.7, 0.3].map((x) => chain.find(([at]) => at >= x) ?? chain.at(-1) ?? [0, 0]);

@@ -18,10 +18,10 @@ export interface Paper {
   line(kind: string, points: readonly Spot[]): SVGPathElement;
   /** Short strokes to the left of the way along a chain: the side where one is not to be. */
   hatch(kind: string, points: readonly Spot[]): SVGPathElement;
-  /** A mark of its own shape at a place. */
+  /** A mark of its own shape at a place, which writing that comes after it leaves free. */
   mark(kind: string, shape: Shape, at: Spot): SVGPathElement;
-  /** Writing near a place, where it hides least; the first of the sides that is free is taken. */
-  write(kind: string, text: string, at: Spot, sides: readonly Side[]): SVGTextElement;
+  /** Writing near one of some places, on the side where it hides least; among equals the first. */
+  write(kind: string, text: string, near: readonly Spot[], sides: readonly Side[]): SVGTextElement;
   /** Lets writing keep clear of a chain. */
   keepClear(points: readonly Spot[]): void;
   readonly sheet: readonly SVGElement[];
@@ -32,7 +32,7 @@ export type Side = "above" | "below" | "left" | "right" | "above left" | "above 
 
 /** Width of every plot, in units of the drawing: about the pixels of a narrow pane, so that letters keep their size there. */
 export const PAPER_WIDTH = 300;
-const MARGIN = { left: 28, right: 10, top: 20, bottom: 32 };
+const MARGIN = { left: 28, right: 10, top: 32, bottom: 32 };
 const LETTERS: Lettering = { size: 10.5 };
 
 export function paperOf(plan: PaperPlan): Paper {
@@ -40,13 +40,16 @@ export function paperOf(plan: PaperPlan): Paper {
   const [width, height] = [PAPER_WIDTH - MARGIN.left - MARGIN.right, plan.height - MARGIN.top - MARGIN.bottom];
   const place = ([a, b]: Spot): Point => ({ x: MARGIN.left + ((a - x[0]) / (x[1] - x[0])) * width, y: MARGIN.top + height - ((b - y[0]) / (y[1] - y[0])) * height });
   const chains = (points: readonly Spot[]): Point[][] => clipped(points, plan.window).map((chain) => chain.map(place));
-  const writing = writer({ left: MARGIN.left + 1, right: PAPER_WIDTH - 1, top: 1, bottom: MARGIN.top + height - 1 });
+  const writing = writer({ left: MARGIN.left + 1, right: PAPER_WIDTH - 1, top: 14, bottom: MARGIN.top + height - 1 });
   return {
     plan,
     line: (kind, points) => drawing("path", { class: `plot__line plot__line--${kind}`, d: chains(points).map(pathOf).join("") }),
     hatch: (kind, points) => drawing("path", { class: `plot__hatch plot__hatch--${kind}`, d: chains(points).map(hatchPath).join("") }),
-    mark: (kind, shape, at) => drawing("path", { class: `plot__mark plot__mark--${kind}`, d: shapePath(shape, place(at)) }),
-    write: (kind, text, at, sides) => writing.write(kind, text, place(at), sides),
+    mark: (kind, shape, at) => {
+      writing.keepOff(place(at));
+      return drawing("path", { class: `plot__mark plot__mark--${kind}`, d: shapePath(shape, place(at)) });
+    },
+    write: (kind, text, near, sides) => writing.write(kind, text, near.map(place), sides),
     keepClear: (points) => { for (const chain of chains(points)) writing.keepClear(chain); },
     sheet: sheetOf(plan, place),
   };
@@ -124,7 +127,8 @@ const GAP = 7;
 
 interface Writer {
   keepClear(chain: readonly Point[]): void;
-  write(kind: string, text: string, near: Point, sides: readonly Side[]): SVGTextElement;
+  keepOff(mark: Point): void;
+  write(kind: string, text: string, near: readonly Point[], sides: readonly Side[]): SVGTextElement;
 }
 
 function writer(edges: Box): Writer {
@@ -135,10 +139,10 @@ function writer(edges: Box): Writer {
     spots.filter((spot) => spot.x > box.left && spot.x < box.right && spot.y > box.top && spot.y < box.bottom).length;
   return {
     keepClear: (chain) => { spots.push(...dense(chain)); },
+    keepOff: ({ x, y }) => { boxes.push({ left: x - 4, right: x + 4, top: y - 4, bottom: y + 4 }); },
     write: (kind, text, near, sides) => {
-      const tried = sides.map((side) => boxAt(text, near, side)).map((box) => ({ box, cost: hides(box) }));
-      const [best] = tried.sort((a, b) => a.cost - b.cost);
-      const box = best?.box ?? boxAt(text, near, "right");
+      const tried = near.flatMap((spot) => sides.map((side) => boxAt(text, spot, side))).map((box) => ({ box, cost: hides(box) }));
+      const box = tried.reduce((best, one) => (one.cost < best.cost ? one : best)).box;
       boxes.push(box);
       return drawing("text", { class: `plot__text plot__text--${kind}`, x: round(box.left), y: round(box.top + LETTERS.size * ASCENT) }, text);
     },

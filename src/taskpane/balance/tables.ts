@@ -38,7 +38,7 @@ const STRIP = { width: 200, height: 12 };
 function stopStrip({ stop, allowed }: StopRow, longest: number): SVGSVGElement {
   const scale = (distance: number): number => Math.round((Math.min(distance, longest) / longest) * (STRIP.width - 4) * 10) / 10;
   const [end, post] = [stop ? scale(stop.distance) : 0, scale(allowed)];
-  return drawing("svg", { class: "strip", viewBox: `0 0 ${STRIP.width} ${STRIP.height}`, "aria-hidden": true, focusable: "false" },
+  return drawing("svg", { class: "strip", viewBox: `0 0 ${STRIP.width} ${STRIP.height}`, preserveAspectRatio: "xMinYMid", "aria-hidden": true, focusable: "false" },
     drawing("path", { class: "strip__road", d: `M0 9.5H${STRIP.width}` }),
     end > 0 ? drawing("path", { class: "strip__way", d: `M0 6H${end}` }) : undefined,
     drawing("path", { class: "strip__post", d: `M${post} 11.5V1M${post} 1h-5v4h5` }));

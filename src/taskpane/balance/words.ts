@@ -1,23 +1,27 @@
 /** The balance in sentences: what locks first, what to do about it, and what the drawings show. */
 import type { CarBalance } from "../../core/balance/balance-of";
+import { rearAhead } from "../../core/balance/rear-ahead";
 import { rearAheadWithin, type Judgement, type UnderLoad } from "../../core/balance/judgement";
 import { sayAdvice, sayPassingSettings } from "../../core/balance/say-advice";
 import { capital } from "../../core/finding";
 import { sayFigure, sayShare } from "../../core/say-quantity";
 import { settingEntries, type Settings } from "../../core/settings";
+import type { Choice } from "./force-plot";
+import type { KeyEntry } from "./key";
 
 /** Which axle locks first on which roads, under one load. */
-export function sayOrder({ under: { load }, rearFirst }: CarBalance, { highestAdhesion }: Settings): string {
-  const where = rearFirst.filter(({ to }) => to - rearFirstNoise > 0).map(({ from, to }) => `${sayFigure(from)} to ${sayFigure(to)}`);
+export function sayOrder({ under: { load }, rearFirst }: CarBalance, { highestAdhesion, balanceFrom }: Settings): string {
   const name = capital(load.load);
-  if (where.length === 0) return `${name}, the fronts lock first on every road up to adhesion ${sayFigure(highestAdhesion)}.`;
-  return `${name}, the rears lock first on adhesion ${where.join(" and ")}; on other roads the fronts.`;
+  const early = rearFirst.find(({ to }) => to < balanceFrom);
+  const late = rearFirst.filter((one) => one !== early).map(({ from, to }) => `${sayFigure(from)} to ${sayFigure(to)}`);
+  if (late.length > 0) return `${name}, the rears lock first on adhesion ${late.join(" and ")}; on other roads the fronts.`;
+  const roads = early ? `from adhesion ${sayFigure(early.to)} to ${sayFigure(highestAdhesion)}` : `up to adhesion ${sayFigure(highestAdhesion)}`;
+  return `${name}, the fronts lock first on every road ${roads}.`;
 }
-const rearFirstNoise = 0.01;
 
 /** Where both axles lock at once, as far as a road gives it. */
-export function sayCritical({ critical }: CarBalance, { highestAdhesion }: Settings): string {
-  const those = critical.filter((z) => z >= rearFirstNoise && z <= highestAdhesion).map((z) => `${sayFigure(z)} g`);
+export function sayCritical({ critical }: CarBalance, { highestAdhesion, balanceFrom }: Settings): string {
+  const those = critical.filter((z) => z >= balanceFrom && z <= highestAdhesion).map((z) => `${sayFigure(z)} g`);
   return those.length === 0 ? "" : `Critical deceleration ${those.join(" and ")}: there both axles use the same grip, and their order changes.`;
 }
 
@@ -46,3 +50,17 @@ export const describeForces = (name: string, under: UnderLoad): string =>
 
 export const describeGrip = (name: string, under: UnderLoad): string =>
   `Grip that each axle of ${name} uses over the deceleration, ${under.load.load}, with the limit of the rules. The figures stand in the table beside it.`;
+
+export function forceKey({ braking }: UnderLoad, { z, adhesion }: Choice, { highestAdhesion }: Settings): readonly KeyEntry[] {
+  const ahead: readonly KeyEntry[] = rearAhead(braking).some(({ from }) => from < highestAdhesion) ? [["ahead", "there the rears use more grip"]] : [];
+  return [
+    ["installed", "this car, from rest up"], ...ahead, ["ideal", "both axles use the same grip; on the hatched side the rears more"],
+    ["front", `fronts lock, adhesion ${sayFigure(adhesion)}`], ["rear", `rears lock, adhesion ${sayFigure(adhesion)}`],
+    ["chosen", `${sayFigure(z)} g`], ["same", "other decelerations"],
+  ];
+}
+
+export const gripKey = ({ z, adhesion }: Choice): readonly KeyEntry[] => [
+  ["front-used", "fronts"], ["rear-used", "rears"], ["same", "all grip used"], ["limit", "limit, not to be passed"],
+  ["chosen", `${sayFigure(z)} g`], ["road", `adhesion ${sayFigure(adhesion)}`], ["range", "the order of locking is judged here"],
+];
