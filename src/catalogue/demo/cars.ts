@@ -1,6 +1,6 @@
 /**
  * All of this is invented: the customers, their cars, and what is wrong with some of them. Cars 1 to 11 are sound, one for
- * each common layout; 12 to 21 are wrong, each in its own way; 22 to 26 leave something out.
+ * each common layout; 12 to 21 are wrong, each in its own way; 22 to 26 leave something out; 27 to 29 are conversions of one kind whose figures decide.
  */
 import type { DemoTable } from "./demo-table";
 
@@ -92,5 +92,15 @@ export const cars: DemoTable = {
     // Missing: the material; two sets fit: kit-ambiguous, data-missing.
     ["Car 26", "Pipersea", "Harrow 6 Coupe", 1976, "DC-1", "DR-10", "MC-1", "BST-9",
       "CV-L; TEE-AX; SW-PD", "HOSE-FC; HOSE-R7", "", "all", "no", "DOT 3", "", "", "has not made up his mind"],
+
+    // Decided by figures: a heavier axle with large cylinders, and an adjustable valve set too high for it: rear-locks-first.
+    ["Car 27", "Quernmoor", "Harrow 4 Saloon", 1971, "DC-1", "DR-12C", "MC-1", "BST-9",
+      "BLK-E; HV-1; APV-1; TEE-AX; SW-PD", "HOSE-FC; HOSE-R", "mild steel", "all", "yes", "DOT 4", 900, "", "axle of a Carrier"],
+    // The same axle with no valve at all: rear-locks-first, proportioning-missing.
+    ["Car 28", "Tansyford", "Harrow 4 Saloon", 1972, "DC-1", "DR-12C", "MC-1", "BST-9",
+      "BLK-E; HV-1; TEE-AX; SW-PD", "HOSE-FC; HOSE-R", "mild steel", "all", "yes", "DOT 4", "", "", "swaps ends in the wet"],
+    // The same axle with smaller cylinders and the valve set for it: every figure is inside its limit.
+    ["Car 29", "Eskerly", "Harrow 4 Saloon", 1970, "DC-1", "DR-12", "MC-1", "BST-9",
+      "BLK-E; HV-1; APV-1; TEE-AX; SW-PD", "HOSE-FC; HOSE-R", "mild steel", "all", "yes", "DOT 4", 450, "", "set up with a gauge"],
   ],
 };

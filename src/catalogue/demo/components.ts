@@ -77,6 +77,7 @@ export const components: DemoTable = {
     ["DR-10", "drum", "rear, 10 in, cups with expanders", "", 98, 4, "", "", "", "", "", "", 0.035, 0.35],
     ["DR-12F", "drum", "front, 12 in, cups with expanders", "", 134, 1, "", "", "", "", "", "", 0.05, 0.6],
     ["DR-12", "drum", "rear, 12 in, cups with expanders", "", 128, 2, "", "", "", "", "", "", 0.04, 0.4],
+    ["DR-12C", "drum", "rear, 12 in, large cylinders, cups with expanders", "", 136, 0, "", "", "", "", "", "", 0.05, 0.5],
     ["DR-M8", "drum", "rear, 203 mm, cups with expanders", "", 84, 3, "", "", "", "", "", "", 0.03, 0.25],
   ],
 };

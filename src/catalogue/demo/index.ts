@@ -1,4 +1,4 @@
-/** The demo scenario: an invented marque family, a shop's tables and 26 customer cars, as a user would type them. */
+/** The demo scenario: an invented marque family, a shop's tables and 29 customer cars, as a user would type them. */
 import { adapters } from "./adapters";
 import { boosters } from "./boosters";
 import { cars } from "./cars";

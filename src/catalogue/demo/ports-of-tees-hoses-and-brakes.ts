@@ -60,5 +60,6 @@ export const portsOfTeesHosesAndBrakes = [
   ...brake("DR-10", INVERTED, "3/8-24", "1/4-28"),
   ...brake("DR-12F", INVERTED, "3/8-24", "3/8-24"),
   ...brake("DR-12", INVERTED, "3/8-24", "3/8-24"),
+  ...brake("DR-12C", INVERTED, "3/8-24", "3/8-24"),
   ...brake("DR-M8", BUBBLE, "M10x1", "M8x1.25"),
 ];

@@ -17,6 +17,7 @@ export const wheelBrakes: DemoTable = {
     ["DR-10", 1, 0.875, "leading-trailing", 0.38, "", "", 5, 1.7, 1.9, 2.1, 40, 0.015, "yes", "yes"],
     ["DR-12F", 1, 1.25, "two-leading", 0.38, "", "", 6, 2.6, 2.9, 3.2, 40, 0.018, "yes", "no"],
     ["DR-12", 1, 0.875, "leading-trailing", 0.38, "", "", 6, 1.7, 1.9, 2.1, 40, 0.018, "yes", "yes"],
+    ["DR-12C", 1, 1.125, "leading-trailing", 0.38, "", "", 6, 1.7, 1.9, 2.1, 40, 0.018, "yes", "yes"],
     ["DR-M8", 1, 0.6875, "leading-trailing", 0.38, "", "", 4, 1.8, 2, 2.2, 35, 0.012, "yes", "yes"],
   ],
 };

@@ -122,6 +122,9 @@ interface Box {
   readonly bottom: number;
 }
 
+/** Up and down from its place, where that is taken. */
+const SLIDES = [0, -12, 12, -24, 24, -36, 36, -48, 48];
+
 /** Clear of a mark. */
 const GAP = 7;
 
@@ -141,7 +144,8 @@ function writer(edges: Box): Writer {
     keepClear: (chain) => { spots.push(...dense(chain)); },
     keepOff: ({ x, y }) => { boxes.push({ left: x - 4, right: x + 4, top: y - 4, bottom: y + 4 }); },
     write: (kind, text, near, sides) => {
-      const tried = near.flatMap((spot) => sides.map((side) => boxAt(text, spot, side))).map((box) => ({ box, cost: hides(box) }));
+      const tried = near.flatMap((spot) => sides.map((side) => boxAt(text, spot, side))).flatMap((box) => SLIDES.map((by) => ({ box: { ...box, top: box.top + by, bottom: box.bottom + by }, slid: by })))
+        .map(({ box, slid }) => ({ box, cost: hides(box) + Math.abs(slid) / 4 }));
       const box = tried.reduce((best, one) => (one.cost < best.cost ? one : best)).box;
       boxes.push(box);
       return drawing("text", { class: `plot__text plot__text--${kind}`, x: round(box.left), y: round(box.top + LETTERS.size * ASCENT) }, text);
