@@ -13,7 +13,7 @@ export function figureTable(caption: string, headings: readonly string[], rows: 
     headings.length === 0 ? undefined : element("thead", {}, element("tr", {}, element("td", {}), ...headings.map((heading) => element("th", { scope: "col" }, heading)))),
     element("tbody", {}, ...rows.map(({ name, cells, over }) => element("tr", { class: over ? "figures__over" : undefined },
       element("th", { scope: "row" }, name),
-      ...cells.map((cell, index) => element("td", {}, cell, over && index === cells.length - 1 ? element("span", { class: "figures__word" }, headings.length > 0 ? " rears ahead" : " over") : undefined))))));
+      ...cells.map((cell, index) => element("td", {}, cell, over && index === Math.min(1, cells.length - 1) ? element("span", { class: "figures__word" }, headings.length > 0 ? " rears ahead" : " over") : undefined))))));
 }
 
 /** Each stop as a strip to the scale of the longest, with a post where the rule ends it. */
