@@ -69,11 +69,11 @@ test("a figure that is missing is named, and a click leads to its cell", async (
   expect(await page.locator(".gaps__heading").textContent()).toBe("The balance waits for these figures:");
   await page.getByRole("button", { name: "Passages, CV-X: Does" }).click();
   const row = demoTables.find(({ name }) => name === "Passages")?.rows.findIndex(([name]) => name === "CV-X");
-  await page.waitForFunction(() => window.workbook.selection?.table === "Passages");
-  expect(await page.evaluate(() => window.workbook.selection)).toEqual({ table: "Passages", row, column: "Does" });
+  await page.waitForFunction(() => window.workbook.selected?.table === "Passages");
+  expect(await page.evaluate(() => window.workbook.selected)).toEqual({ table: "Passages", row, column: "Does" });
   await page.getByRole("button", { name: "Cars, Car 23: Platform" }).click();
-  await page.waitForFunction(() => window.workbook.selection?.table === "Cars");
-  expect(await page.evaluate(() => window.workbook.selection)).toEqual({ table: "Cars", row: 22, column: "Platform" });
+  await page.waitForFunction(() => window.workbook.selected?.table === "Cars");
+  expect(await page.evaluate(() => window.workbook.selected)).toEqual({ table: "Cars", row: 22, column: "Platform" });
 });
 
 test("a row that does not exist yet is said", async () => {
