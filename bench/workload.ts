@@ -37,11 +37,19 @@ export function shopCars(count: number, kinds = 300): Rows {
   return { headings: HEADINGS, rows: Array.from({ length: count }, (_, index) => row(index, equipments[Math.floor(random() ** 2 * kinds)] as Equipment, random)) };
 }
 
-/** Cars of which no two share parts and figures: every row has a list of parts drawn for it, and stands on its own weight. */
+/** The same kinds of cars, of which no two weigh alike or stand alike: each row states figures of its own. */
+export function ownFigureCars(count: number): Rows {
+  const { headings, rows } = shopCars(count);
+  return { headings, rows: rows.map((cells, index) => [...cells.slice(0, -OWN_FIGURES.length), ...ownFigures(index)]) };
+}
+
+/** Cars of which no two are known to share even their parts: every row has a list of parts drawn for it, and figures of its own. */
 export function unlikeCars(count: number): Rows {
   const random = randomFrom(11);
-  return { headings: HEADINGS, rows: Array.from({ length: count }, (_, index) => row(index, equipment(random, index), random)) };
+  return { headings: HEADINGS, rows: Array.from({ length: count }, (_, index) => row(index, [...equipment(random).slice(0, -OWN_FIGURES.length), ...ownFigures(index)], random)) };
 }
+
+const ownFigures = (index: number): Cell[] => [2600 + index / 64, 50 + (index % 97) / 12, 20 + (index % 89) / 24, 12 + (index % 83) / 64];
 
 function row(index: number, cells: Equipment, random: () => number): Cell[] {
   const [platform = "", firstYear = 0, ...rest] = cells;
@@ -49,15 +57,14 @@ function row(index: number, cells: Equipment, random: () => number): Cell[] {
   return [`Car ${index}`, `Customer ${Math.floor(random() * 4000)}`, platform, Number(firstYear) + Math.floor(random() * 4), ...rest.slice(0, 11), "", notes, ...rest.slice(11)];
 }
 
-/** One way to be equipped; with `own` on a weight and stance of its own. */
-function equipment(random: () => number, own?: number): Equipment {
+/** One way to be equipped, with the figures of its platform. */
+function equipment(random: () => number): Equipment {
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)] as T;
   const sometimes = (chance: number, part: string): string[] => (random() < chance ? [part] : []);
   const metric = random() < 0.3;
   const firstYear = 1955 + Math.floor(random() * 25);
   const material = pick(["mild steel", "mild steel", "stainless", "copper-nickel", "copper-nickel", ""]);
-  const figures = own === undefined ? ["", "", "", ""] : [2600 + own / 64, 50 + (own % 97) / 12, 20 + (own % 89) / 24, 12 + (own % 83) / 64];
-  const common = [material, pick(["all", "all", "all", "front", "rear"]), pick(["yes", "no", "no", ""]), pick(["DOT 3", "DOT 4"]), pick(["", 300, 400, 500, 650]), ...figures];
+  const common = [material, pick(["all", "all", "all", "front", "rear"]), pick(["yes", "no", "no", ""]), pick(["DOT 3", "DOT 4"]), pick(["", 300, 400, 500, 650]), ...OWN_FIGURES.map(() => "")];
   if (metric) {
     const valves = [...sometimes(0.1, "ALU-M"), pick(["PV-M; PV-M", "PV-MS@1; PV-MS@2", "PV-M@1", "PV-ML", "TEE-M; PV-ML", "TEE-M; APV-MI", "CV-M", "BLK-M"]), ...sometimes(0.5, "TEE-AXM"), pick(["SW-LVL", "SW-PDM"])];
     return [pick(["Pellin Saloon", "Pellin Estate", "Pellin Van"]), firstYear, "DC-M", "DR-M8", pick(["MC-M4", "MC-M2"]), pick(["BST-M8", "none", "?"]), valves.join("; "), pick(["HOSE-FM; HOSE-RM", "HOSE-FM; HOSE-RMA"]), ...common];

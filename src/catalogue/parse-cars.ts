@@ -1,7 +1,9 @@
 /** From the rows of Cars to cars, each row for itself. */
 import type { Car } from "../core/car";
 import { nameKey } from "../core/catalogue";
+import { madeOnceByKey } from "../core/made-once";
 import { textOf } from "./cell";
+import { canonicalCell } from "./content-key";
 import { isFilled, readerLeavingOutCells, type ReadRow } from "./read-table";
 import type { TableError } from "./table-error";
 import { carsTable } from "./tables/cars";
@@ -39,9 +41,41 @@ export interface CarReader {
   readonly read: (row: number, cells: readonly unknown[]) => ReadCar | undefined;
 }
 
-export function carReader(headings: readonly unknown[]): CarReader {
+/** A sheet of thousands of cars is read again at every edit, and all rows but one are as they were: those give the same car, the object itself. */
+export const carReader = (headings: readonly unknown[]): CarReader => readers(contentOf(headings), () => readerKeeping(headings));
+
+const [HEADINGS_KEPT, ROWS_KEPT] = [8, 150_000];
+const readers = madeOnceByKey<CarReader>(HEADINGS_KEPT);
+
+/** Errors name their row, so a row with one is read anew. */
+function readerKeeping(headings: readonly unknown[]): CarReader {
   const { headingErrors, read } = readerLeavingOutCells(carsTable, headings, carsTable.name);
-  return { headingErrors, read: (row, cells) => (isFilled(cells) ? read(row, cells) : undefined) };
+  const sound = new Map<string, ReadCar>();
+  const readAnew = (row: number, cells: readonly unknown[], content: string): ReadCar => {
+    const made = read(row, cells);
+    if (sound.size >= ROWS_KEPT) sound.clear();
+    if (made.errors.length === 0) sound.set(content, made);
+    return made;
+  };
+  return {
+    headingErrors,
+    read: (row, cells) => {
+      if (!isFilled(cells)) return undefined;
+      const content = contentOf(cells);
+      const known = sound.get(content) ?? readAnew(row, cells, content);
+      return known.row === row ? known : { ...known, row };
+    },
+  };
+}
+
+/** Cells are told apart by kind, length and content, so no text can stand for two of them. */
+function contentOf(cells: readonly unknown[]): string {
+  let content = "";
+  for (const cell of cells) {
+    const one = canonicalCell(cell);
+    content += `${one.length}${one}`;
+  }
+  return content;
 }
 
 /** The rows of one table in order; one that was read and is alone with its name gives the same object each time. */

@@ -2,41 +2,62 @@
  * What cars have in common. A shop's cars are equipped in a few hundred ways, so everything that follows from the equipment is made once for it;
  * what is left to each car is its name, its customer, its notes and its year.
  */
-import { assemble, wheelPaths, type Assembled, type WheelPath } from "./assembly";
+import { assemble, wheelPaths } from "./assembly";
+import { billOf, type BillLine } from "./bill";
 import type { Car, Platform } from "./car";
 import { nameKey, type Catalogue } from "./catalogue";
-import { madeOnce, madeOnceByKey } from "./made-once";
+import { findingsOfParts, type CarFacts } from "./checks";
+import type { Finding } from "./finding";
+import { chooseKit, type KitChoice } from "./kits";
+import { madeOnce, madeOnceByKey, once } from "./made-once";
 import { runsOf, type RunsOfCar } from "./runs";
 
 /** Stands for the name where a text of what cars share names the car. It is of Unicode's private use area, where no sheet has words. */
 const ANY_NAME = "\uE000";
 
 /** A text of what cars share, as it reads for one of them. */
-export const inNameOf = ({ name }: Car, text: string): string => (text.includes(ANY_NAME) ? text.replaceAll(ANY_NAME, () => name) : text);
+export const inNameOf = ({ name }: Car, text: string): string => text.replaceAll(ANY_NAME, () => name);
+export const namesCar = (text: string): boolean => text.includes(ANY_NAME);
 
-/** Equipments kept of one catalogue: about 100 MB. */
-const KEPT = 4000;
+/** A car's equipment without the figures that only the physics reads. */
+interface Outfit extends CarFacts {
+  readonly runsOfCar: RunsOfCar;
+  readonly kit: KitChoice;
+  readonly bill: readonly BillLine[];
+  readonly findings: readonly Finding[];
+}
 
 /** One way to be equipped, as rules, tables and physics read it. */
-export interface Equipped {
-  readonly catalogue: Catalogue;
+export interface Equipped extends CarFacts {
   /** The car without its name. */
   readonly car: Car;
-  readonly assembly: Assembled;
-  readonly paths: readonly WheelPath[];
-  readonly runsOfCar: RunsOfCar;
-  readonly runs: RunsOfCar["runs"];
+  /** What does not hang on the figures of its platform that the row itself states; worked out where it is asked for. */
+  readonly outfit: Outfit;
 }
 
 /** What is known of a car's equipment: the same object for every car equipped alike. A car that Joins speaks of keeps its name, because its joints are its own. */
 export function equippedAs(catalogue: Catalogue, car: Car): Equipped {
-  const { name, customer: _customer, notes: _notes, year: _year, accepted, ...parts } = car;
+  const { name, customer: _customer, notes: _notes, year: _year, accepted, platformFigures, ...parts } = car;
+  const { split, drivelineParkingBrake, ...figures } = platformFigures;
   const own = catalogue.joins.has(nameKey(name)) ? name : ANY_NAME;
-  const key = JSON.stringify([own, stretchOf(catalogue, car), [...accepted], parts]);
-  return equipments(catalogue)(key, () => equippedAnew(catalogue, { ...car, name: own, customer: "", notes: "" }));
+  const key = JSON.stringify([own, stretchOf(catalogue, car), [...accepted], split, drivelineParkingBrake, parts]);
+  const shared: Car = { ...car, name: own, customer: "", notes: "" };
+  const { equipments, outfits } = kept(catalogue);
+  return equipments(`${key} ${JSON.stringify(figures)}`, () => withFigures(outfits(key, () => outfitOf(catalogue, shared)), shared));
 }
 
-const equipments = madeOnce((_: Catalogue) => madeOnceByKey<Equipped>(KEPT));
+/** A way to be plumbed takes about 20 kB, the figures of one car on top of it about 2 kB: together at most about 160 MB. */
+const MOST = { structures: 6000, equipments: 20_000 };
+
+const kept = madeOnce((_: Catalogue) => {
+  const [equipments, outfits] = [madeOnceByKey<Equipped>(MOST.equipments), madeOnceByKey<Outfit>(MOST.structures)];
+  // What hangs on a forgotten structure would keep it in memory.
+  return { equipments, outfits, structures: madeOnceByKey<Structure>(MOST.structures, () => { equipments.forget(); outfits.forget(); }) };
+});
+
+const withFigures = (outfit: Outfit, car: Car): Equipped => ({
+  car, outfit, catalogue: outfit.catalogue, paths: outfit.paths, assembly: { ...outfit.assembly, car }, get runs() { return outfit.runs; },
+});
 
 /** Years that no set, no platform and no rule tells apart are alike: counted by the years of change up to them. */
 function stretchOf(catalogue: Catalogue, { year, platform }: Car): number | undefined {
@@ -55,32 +76,28 @@ function changesFor({ lineSets, platforms, settings }: Catalogue, platform: stri
 
 type YearRange = Pick<Platform, "firstYear" | "lastYear">;
 
-/** Runs are worked out only where they are asked for: the balance needs none. */
-function equippedAnew(catalogue: Catalogue, car: Car): Equipped {
+/** The balance asks for none of what is worked out late here. */
+function outfitOf(catalogue: Catalogue, car: Car): Outfit {
   const structure = structureOf(catalogue, car);
-  let made: RunsOfCar | undefined;
+  const { paths } = structure;
+  const assembly = { ...structure.assembly, car };
+  const lines = once(() => runsOf(catalogue, assembly, paths));
+  const kit = once(() => chooseKit(catalogue, car, lines().runs));
+  const bill = once(() => billOf(assembly.instances, lines().runs, catalogue.settings));
+  const findings = once(() => findingsOfParts({ catalogue, assembly, paths, runs: lines().runs }));
   return {
-    catalogue, car, paths: structure.paths, assembly: { ...structure.assembly, car },
-    get runsOfCar() { return (made ??= structure.runsOf(car)); },
-    get runs() { return this.runsOfCar.runs; },
+    catalogue, assembly, paths,
+    get runsOfCar() { return lines(); }, get runs() { return lines().runs; }, get kit() { return kit(); }, get bill() { return bill(); }, get findings() { return findings(); },
   };
 }
 
-interface Structure {
-  readonly assembly: Assembled;
-  readonly paths: readonly WheelPath[];
-  readonly runsOf: (car: Car) => RunsOfCar;
-}
+type Structure = Pick<CarFacts, "assembly" | "paths">;
 
-/** The lines follow from the parts alone, whatever the car weighs; its runs also from the tube it is to have. */
+/** The lines follow from the parts alone, whatever the car weighs and its tube is of. */
 function structureOf(catalogue: Catalogue, car: Car): Structure {
   const { name, platform, brakes, master, valves, hoses, platformFigures } = car;
-  return structures(catalogue)(JSON.stringify([name, platform, brakes, master, valves, hoses, platformFigures.split]), () => {
+  return kept(catalogue).structures(JSON.stringify([name, platform, brakes, master, valves, hoses, platformFigures.split]), () => {
     const assembly = assemble(catalogue, car);
-    const paths = wheelPaths(assembly);
-    const kept = madeOnceByKey<RunsOfCar>(KEPT);
-    return { assembly, paths, runsOf: ({ material, scope, ...rest }) => kept(`${material}|${scope}`, () => runsOf(catalogue, { ...assembly, car: { ...rest, material, scope } }, paths)) };
+    return { assembly, paths: wheelPaths(assembly) };
   });
 }
-
-const structures = madeOnce((_: Catalogue) => madeOnceByKey<Structure>(KEPT));

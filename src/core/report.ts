@@ -3,11 +3,11 @@ import { rankQuestions, type RankedQuestion } from "./ask";
 import type { Assembled, WheelPath } from "./assembly";
 import type { Car } from "./car";
 import type { Catalogue } from "./catalogue";
-import { billOf, priceOfLines, type BillLine } from "./bill";
+import { priceOfLines, type BillLine } from "./bill";
 import { findingsOf, openQuestions } from "./checks";
-import { equippedAs, inNameOf, type Equipped } from "./equipment";
+import { equippedAs, inNameOf, namesCar, type Equipped } from "./equipment";
 import { byWorstFirst, capital, finding, findingCodes, SEVERITIES, type Finding, type FindingCode, type Severity } from "./finding";
-import { chooseKit, type KitChoice } from "./kits";
+import type { KitChoice } from "./kits";
 import { madeOnce } from "./made-once";
 import { questionKey, type Question } from "./question";
 import type { Run } from "./runs";
@@ -47,14 +47,13 @@ export function reportOn(catalogue: Catalogue, car: Car, rowProblems: readonly R
 const sharedReport = madeOnce((equipped: Equipped) => reportAnew(equipped, []));
 
 function reportAnew(equipped: Equipped, rowProblems: readonly RowProblem[]): CarReport {
-  const { catalogue, car, assembly, paths, runs, runsOfCar } = equipped;
+  const { catalogue, car, assembly, paths } = equipped;
+  const { runs, runsOfCar, kit, bill, findings: ofParts } = equipped.outfit;
   const open = distinct([...assembly.questions, ...runsOfCar.questions, ...askMaterial(car), ...openQuestions(equipped)]);
   const questions = rankQuestions(catalogue, car, open);
-  const kit = chooseKit(catalogue, car, runs);
   const rowFindings = [...rowProblems.map(asFinding), ...unknownCodes(car), ...open.filter(({ blocks }) => blocks).map(asMissing)];
-  const found = [...findingsOf(equipped), ...kitFindings(kit, questions), ...rowFindings];
+  const found = [...findingsOf(equipped, ofParts), ...kitFindings(kit, questions), ...rowFindings];
   const findings = found.map((one) => withStanding(one, car, catalogue.settings)).sort(byWorstFirst);
-  const bill = billOf(assembly.instances, runs, catalogue.settings);
   return {
     car, assembly, paths, runs, findings, questions, kit, bill,
     assumptions: [...new Set([...assembly.assumptions, ...runsOfCar.assumptions])], price: priceOfLines(bill, runs), verdict: verdictOf(findings),
@@ -63,13 +62,16 @@ function reportAnew(equipped: Equipped, rowProblems: readonly RowProblem[]): Car
 
 /** A shared report as the report on one of the cars, with its name in the texts that name it. */
 function inCar(shared: CarReport, car: Car): CarReport {
-  const named = <Q extends Question>(one: Q): Q => ({ ...one, subject: inNameOf(car, one.subject), ask: inNameOf(car, one.ask) });
-  return {
-    ...shared, car,
-    assembly: { ...shared.assembly, car, questions: shared.assembly.questions.map(named) },
-    questions: shared.questions.map(named),
-    findings: shared.findings.map((one) => ({ ...one, place: inNameOf(car, one.place), says: inNameOf(car, one.says) })),
-  };
+  const question = <Q extends Question>(one: Q): Q => (namesCar(one.subject) || namesCar(one.ask) ? { ...one, subject: inNameOf(car, one.subject), ask: inNameOf(car, one.ask) } : one);
+  const found = (one: Finding): Finding => (namesCar(one.place) || namesCar(one.says) ? { ...one, place: inNameOf(car, one.place), says: inNameOf(car, one.says) } : one);
+  const { assembly, questions, findings } = shared;
+  return { ...shared, car, assembly: { ...assembly, car, questions: eachIn(assembly.questions, question) }, questions: eachIn(questions, question), findings: eachIn(findings, found) };
+}
+
+/** The list itself where nothing in it changes: thousands of cars share it. */
+function eachIn<T>(list: readonly T[], change: (one: T) => T): readonly T[] {
+  const changed = list.map(change);
+  return changed.some((one, index) => one !== list[index]) ? changed : list;
 }
 
 /** Notes do not hold a car up: with nothing above a note it is sound. */

@@ -1,13 +1,18 @@
 /** What each answer about cars looks like: its columns, in the order frozen in docs/functions.md. */
+import type { CarRow } from "../catalogue/parse-cars";
 import type { BillLine } from "../core/bill";
+import type { Car } from "../core/car";
+import type { Catalogue } from "../core/catalogue";
 import type { Finding } from "../core/finding";
 import { kitName } from "../core/kits";
+import { madeOnce, madeOnceFor } from "../core/made-once";
 import { inFeet, metres } from "../core/quantity";
 import type { CarReport } from "../core/report";
 import type { Run, RunEnd } from "../core/runs";
 import { nominalTube } from "../core/tube";
-import { length, longLength, rounded, text, type Column } from "./columns";
-import type { ReportedRow } from "./reports";
+import { laidOut, length, longLength, rounded, text, type Column } from "./columns";
+import type { CellValue } from "../workbook/document";
+import { carRows, reportedRow, type ReportedRow } from "./reports";
 
 /** A row about a car, or the problem that stands in its place. */
 export type OfCar<T> = { readonly label: string; readonly problem: string; readonly item?: T | undefined };
@@ -71,6 +76,17 @@ export const verdictColumns: readonly Column<OfCar<CarReport>>[] = [
   text("Kit", of(({ kit }) => kit.chosen && kitName(kit.chosen))),
   text("Kit cost", of(({ kit }) => kit.chosen?.cost)),
 ];
+
+/** What VERDICT answers. It is asked of whole sheets at every edit, so the row of a car that was read before is laid out once. */
+export function verdictTable(catalogue: Catalogue, headings: readonly unknown[][], rows: readonly unknown[][]): CellValue[][] {
+  const { units } = catalogue.settings;
+  const laidOutRows = verdictRows(catalogue);
+  const cellsOf = (row: CarRow): CellValue[] => laidOut(verdictColumns, eachOf([reportedRow(catalogue, row)], (report) => [report]), units)[1] ?? [];
+  const each = carRows(headings, rows).map((row) => (row.car && row.errors.length === 0 ? laidOutRows(row.car, () => cellsOf(row)) : cellsOf(row)));
+  return [...laidOut(verdictColumns, [], units), ...each];
+}
+
+const verdictRows = madeOnce((_: Catalogue) => madeOnceFor<Car, CellValue[]>());
 
 function assumed(report: CarReport): string {
   const unmeasured = report.runs.filter((run) => run.length === undefined).length;

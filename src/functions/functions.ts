@@ -6,7 +6,7 @@ import { parseCatalogue } from "../catalogue/parse-catalogue";
 import { isPassedOver, sayTableError } from "../catalogue/table-error";
 import { askColumns, askedOf, kitColumns, kitsOf } from "./advice-tables";
 import { answer, badValue } from "./answer";
-import { checkColumns, eachOf, partColumns, runColumns, runsOrProblem, verdictColumns } from "./car-tables";
+import { checkColumns, eachOf, partColumns, runColumns, runsOrProblem, verdictTable } from "./car-tables";
 import { laidOut } from "./columns";
 import { catalogueFor, rememberCatalogue, reportRows } from "./reports";
 import { tubingTable } from "./tubing-table";
@@ -111,10 +111,7 @@ export function kit(headings: unknown[][], rows: unknown[][], catalog: unknown):
  * @returns One row a car.
  */
 export function verdict(headings: unknown[][], rows: unknown[][], catalog: unknown): unknown[][] {
-  return answer(() => {
-    const catalogue = catalogueFor(catalog);
-    return laidOut(verdictColumns, eachOf(reportRows(catalogue, headings, rows), (report) => [report]), catalogue.settings.units);
-  });
+  return answer(() => verdictTable(catalogueFor(catalog), headings, rows));
 }
 
 /**

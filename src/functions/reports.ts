@@ -1,4 +1,4 @@
-/** Catalogues and car reports, kept by content: the functions and the panel share them, so they cannot disagree. */
+/** Catalogues kept by content, and the reports made with them: the functions and the panel share them, so they cannot disagree. */
 import { parseCars, type CarRow } from "../catalogue/parse-cars";
 import { sayTableError } from "../catalogue/table-error";
 import type { Catalogue } from "../core/catalogue";
@@ -15,10 +15,8 @@ export interface ReportedRow {
 }
 
 const CATALOGUES_KEPT = 8;
-const REPORTS_KEPT = 200_000;
 
 const catalogues = new Map<string, Catalogue>();
-const reports = new WeakMap<Catalogue, Map<string, CarReport>>();
 
 /**
  * Keeps a catalogue under its key; the eight last used stay.
@@ -39,25 +37,19 @@ export function catalogueFor(key: unknown): Catalogue {
   return rememberCatalogue(found);
 }
 
-/** Reports on every row, one bad row never touching another. Memoised by catalogue and content of the row. */
-export function reportRows(catalogue: Catalogue, headings: readonly (readonly unknown[])[], rows: readonly (readonly unknown[])[]): ReportedRow[] {
-  const parsed = parseCars(headings[0] ?? [], rows);
-  if (parsed.headingErrors.length > 0) throw badValue(parsed.headingErrors.map(sayTableError).join(" "));
-  return parsed.cars.map((row) => ({ label: row.name, problem: row.errors.map(sayTableError).join(" "), report: row.car && remembered(catalogue, row) }));
+/** Reports on every row, one bad row never touching another. */
+export const reportRows = (catalogue: Catalogue, headings: Rows, rows: Rows): ReportedRow[] => carRows(headings, rows).map((row) => reportedRow(catalogue, row));
+
+type Rows = readonly (readonly unknown[])[];
+
+/** @throws #VALUE! where the headings cannot be read */
+export function carRows(headings: Rows, rows: Rows): readonly CarRow[] {
+  const { cars, headingErrors } = parseCars(headings[0] ?? [], rows);
+  if (headingErrors.length > 0) throw badValue(headingErrors.map(sayTableError).join(" "));
+  return cars;
 }
 
-/** The report on one parsed row, made once for its content. */
-export function remembered(catalogue: Catalogue, row: CarRow): CarReport | undefined {
-  const { car } = row;
-  if (!car) return undefined;
-  const kept = reports.get(catalogue) ?? new Map<string, CarReport>();
-  reports.set(catalogue, kept);
-  const problems = problemsOfRow(row);
-  const key = JSON.stringify([car, [...car.accepted], problems]);
-  const known = kept.get(key);
-  if (known) return known;
-  const report = reportOn(catalogue, car, problems);
-  if (kept.size >= REPORTS_KEPT) kept.clear();
-  kept.set(key, report);
-  return report;
-}
+export const reportedRow = (catalogue: Catalogue, row: CarRow): ReportedRow => ({ label: row.name, problem: row.errors.map(sayTableError).join(" "), report: reportOnRow(catalogue, row) });
+
+/** The report on one parsed row. */
+export const reportOnRow = (catalogue: Catalogue, row: CarRow): CarReport | undefined => row.car && reportOn(catalogue, row.car, problemsOfRow(row));

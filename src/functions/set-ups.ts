@@ -1,13 +1,12 @@
 /** Answers about the physics of cars: cars equipped alike share their figures. */
-import { parseCars } from "../catalogue/parse-cars";
 import { sayTableError } from "../catalogue/table-error";
 import type { Gap } from "../core/balance/figures";
 import type { Catalogue } from "../core/catalogue";
 import { equippedAs, type Equipped } from "../core/equipment";
 import type { CellValue } from "../workbook/document";
-import { badValue } from "./answer";
 import type { OfCar } from "./car-tables";
 import { laidOut, type Column } from "./columns";
+import { carRows } from "./reports";
 
 /** How a car's part of an answer is made. */
 interface Answer<T> {
@@ -19,8 +18,6 @@ interface Answer<T> {
 
 /** The heading row, then each car's rows, or one that says why it has none. Cars equipped alike share their figures. */
 export function answerOf<T>(catalogue: Catalogue, [headings, rows]: Ranges, { columns, items, problem }: Answer<T>): CellValue[][] {
-  const parsed = parseCars(headings?.[0] ?? [], rows ?? []);
-  if (parsed.headingErrors.length > 0) throw badValue(parsed.headingErrors.map(sayTableError).join(" "));
   const { units } = catalogue.settings;
   const shared = new Map<Equipped, CellValue[][]>();
   const cellsOf = (facts: Equipped): CellValue[][] => {
@@ -28,7 +25,7 @@ export function answerOf<T>(catalogue: Catalogue, [headings, rows]: Ranges, { co
     shared.set(facts, known);
     return known;
   };
-  const each = parsed.cars.flatMap(({ name, car, errors }): CellValue[][] => {
+  const each = carRows(headings ?? [], rows ?? []).flatMap(({ name, car, errors }): CellValue[][] => {
     const wrong = errors.map(sayTableError).join(" ");
     const cells = car ? cellsOf(equippedAs(catalogue, car)) : laidOut(columns, [{ label: "", problem: "" }], units).slice(1);
     // The car's name stands first and its problem last.

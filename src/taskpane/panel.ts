@@ -1,5 +1,5 @@
 /** The side panel: the same in the spreadsheet's pane and in the local page. */
-import { rememberCatalogue, remembered } from "../functions/reports";
+import { rememberCatalogue, reportOnRow } from "../functions/reports";
 import { followWorkbook, type Following, type WorkbookListener } from "../workbook/workbook-reports";
 import type { WorkbookPort } from "../workbook/port";
 import { element } from "./element";
@@ -35,7 +35,7 @@ export function mountPanel(root: HTMLElement | ShadowRoot, port: WorkbookPort, o
 }
 
 /** One cache for both, so that a reopened file works without a recalculation and panel and sheet cannot disagree. */
-const sharedWithFunctions = { report: remembered, catalogueRead: rememberCatalogue };
+const sharedWithFunctions = { report: reportOnRow, catalogueRead: rememberCatalogue };
 
 function listenerOf(panel: PanelContent, again: () => void): WorkbookListener {
   return {

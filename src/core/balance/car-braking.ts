@@ -2,6 +2,7 @@
 import type { Assembled, CircuitName, WheelPath } from "../assembly";
 import type { Catalogue } from "../catalogue";
 import { axleOf, WHEELS, type Axle, type Duty } from "../component";
+import { madeOnce, madeOnceByKey, madeOnceFor } from "../made-once";
 import { pascals, weightOf, type Metres, type Newtons } from "../quantity";
 import type { Stance } from "./axles";
 import { brakingOf, effectiveOf, type AxleStrength, type Braking, type Effective } from "./braking";
@@ -69,14 +70,10 @@ interface Structure extends Pick<CarBraking, "missing" | "assumed" | "adjustable
   readonly ends: Axles["ends"] | undefined;
 }
 
-const structures = new WeakMap<BrakingFacts["paths"], Structure>();
-
 /** Cars of the same parts share their paths, and are read once. */
-function structureOf(facts: BrakingFacts): Structure {
-  const known = structures.get(facts.paths) ?? structureAnew(facts);
-  structures.set(facts.paths, known);
-  return known;
-}
+const structureOf = (facts: BrakingFacts): Structure => structures(facts.paths, () => structureAnew(facts));
+
+const structures = madeOnceFor<BrakingFacts["paths"], Structure>();
 
 function structureAnew(facts: BrakingFacts): Structure {
   const reading = readingOf(facts.catalogue, facts.assembly.car);
@@ -145,18 +142,11 @@ export function linesOf(car: CarBraking, load: LoadCase["load"], view: View = {}
   const asItStands = view.failed === undefined && view.valve === undefined;
   const laden = load === "laden" && sensesLoad(axles.paths);
   const make = (): AxleLines | undefined => linesAnew(axles, { ...stateOf(car, laden ? "laden" : "unladen"), bypassing: view.failed !== undefined, valve: view.valve });
-  return asItStands ? keptLines(axles.ends, `${laden} ${car.adjustedTo}`, make) : make();
+  return asItStands ? keptLines(axles.ends)(`${laden} ${car.adjustedTo}`, make) : make();
 }
-
-const lines = new WeakMap<Axles["ends"], Map<string, AxleLines | undefined>>();
 
 /** Lines of the same parts at the same setting are made once. */
-function keptLines(ends: Axles["ends"], key: string, make: () => AxleLines | undefined): AxleLines | undefined {
-  const kept = lines.get(ends) ?? new Map<string, AxleLines | undefined>();
-  lines.set(ends, kept);
-  if (!kept.has(key)) kept.set(key, make());
-  return kept.get(key);
-}
+const keptLines = madeOnce((_: Axles["ends"]) => madeOnceByKey<AxleLines | undefined>());
 
 function linesAnew({ paths, ends }: Axles, state: LineState): AxleLines | undefined {
   const [front, rear] = [lineTo(paths, "front", state), lineTo(paths, "rear", state)];

@@ -1,5 +1,6 @@
 /** A car's braking under each load, as the rules, the tables and the panel read it; made once for each assembly. */
 import type { Assembled } from "../assembly";
+import { madeLately } from "../made-once";
 import { pascals } from "../quantity";
 import { pointAtPressure, type Braking } from "./braking";
 import {
@@ -30,18 +31,16 @@ export interface Judgement {
   readonly setting: OpenSetting | undefined;
 }
 
-const judgements = new WeakMap<Assembled, Judgement>();
+const judgements = madeLately<Assembled, Judgement>();
 
-/** Reads a car and judges its braking; the same assembly is read once. */
-export function judge(facts: BrakingFacts): Judgement {
-  const known = judgements.get(facts.assembly);
-  if (known) return known;
+/** Reads a car and judges its braking; for all the rules that ask one after the other it is read once. */
+export const judge = (facts: BrakingFacts): Judgement => judgements(facts.assembly, () => judgedAnew(facts));
+
+function judgedAnew(facts: BrakingFacts): Judgement {
   const read = carBraking(facts);
   const setting = openSetting(read);
   const car = setting ? settled(read, setting) : read;
-  const judged = { car, setting, under: underLoads(car) };
-  judgements.set(facts.assembly, judged);
-  return judged;
+  return { car, setting, under: underLoads(car) };
 }
 
 function underLoads(car: CarBraking): UnderLoad[] {

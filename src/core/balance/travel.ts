@@ -1,5 +1,6 @@
 /** Where the pedal's travel goes: what each circuit's brakes, hoses, lines and fluid take up, and what its piston displaces. */
 import type { Assembled, CircuitName, Instance, WheelPath } from "../assembly";
+import { madeLately, madeOnce, madeOnceFor } from "../made-once";
 import type { Run } from "../runs";
 import { cubicMetres, metres, pascals, psi, type CubicMetres, type Metres, type Pascals, type SquareMetres } from "../quantity";
 import { pointAtDeceleration } from "./braking";
@@ -60,14 +61,9 @@ export interface TravelFacts extends BrakingFacts {
  * @returns volumes [m3] and travel [m, -]; what is missing is named
  * @source brake-hydraulics research notes: x = x_free + x_port + sum of V / A; US Army OD1615, OD1616 for the failed circuit
  */
-export function travelOf(facts: TravelFacts): CarTravel {
-  const known = travels.get(facts.assembly) ?? travelAnew(facts);
-  travels.set(facts.assembly, known);
-  return known;
-}
+export const travelOf = (facts: TravelFacts): CarTravel => travels(facts.assembly, () => travelAnew(facts));
 
-/** The same assembly is read once. */
-const travels = new WeakMap<Assembled, CarTravel>();
+const travels = madeLately<Assembled, CarTravel>();
 
 function travelAnew(facts: TravelFacts): CarTravel {
   const judged = judge(facts);
@@ -75,9 +71,11 @@ function travelAnew(facts: TravelFacts): CarTravel {
   const reading = readingOf(facts.catalogue, facts.assembly.car);
   const [testPressure, hardestPressure] = [car.pedal && pressureOfPedal(car.pedal, facts.catalogue.settings.travelForce), pressureOfHardestStop(judged)];
   const travel = platformFigure(reading, "pedalTravel");
-  const known = car.blocked === undefined && car.axles ? facts.assembly.circuits.map(({ name }) => partsOf(reading, facts, car, name)) : [];
+  const known = car.blocked === undefined && car.axles ? circuitsOf(facts) : NO_CIRCUITS;
+  reading.missing.push(...known.missing);
+  reading.assumed.push(...known.assumed);
   const lines = judged.under[0]?.lines ?? linesOf(car, "unladen");
-  const circuits = known.map((parts) => circuitTravel({ car, lines }, parts, { testPressure, hardestPressure }));
+  const circuits = known.parts.map((parts) => circuitTravel({ car, lines }, parts, { testPressure, hardestPressure }));
   const pedalShare = (rod: number | undefined): number | undefined => (rod === undefined || travel === undefined || !car.pedal ? undefined : (car.pedal.ratio * rod) / travel);
   return {
     circuits: circuits.map((one) => ({ ...one, failedShare: pedalShare(rodTravel(car, circuits, one.circuit)) })),
@@ -120,19 +118,34 @@ interface CircuitParts {
   readonly clearance: CubicMetres;
   /** At 1000 psi. */
   readonly brakes: readonly { readonly path: WheelPath; readonly volume: CubicMetres }[];
+  /** In lines and parts, without what stands in the stroke. */
   readonly held: number;
   readonly stroke: Metres | undefined;
   readonly complete: boolean;
 }
 
-function partsOf(reading: Reading, facts: TravelFacts, car: CarBraking, circuit: CircuitName): CircuitParts {
+interface Circuits extends Pick<Reading, "missing" | "assumed"> {
+  readonly parts: readonly CircuitParts[];
+}
+
+const NO_CIRCUITS: Circuits = { parts: [], missing: [], assumed: [] };
+
+/** Cars of the same lines and runs share what hangs on their circuits, whatever they weigh. */
+const circuitsOf = (facts: TravelFacts): Circuits => circuitsKept(facts.paths)(facts.runs, () => {
+  const reading = readingOf(facts.catalogue, facts.assembly.car);
+  return { parts: facts.assembly.circuits.map(({ name }) => partsOf(reading, facts, name)), missing: reading.missing, assumed: reading.assumed };
+});
+
+const circuitsKept = madeOnce((_: TravelFacts["paths"]) => madeOnceFor<TravelFacts["runs"], Circuits>());
+
+function partsOf(reading: Reading, facts: TravelFacts, circuit: CircuitName): CircuitParts {
   const before = reading.missing.length;
   const wheels = facts.assembly.circuits.find(({ name }) => name === circuit)?.wheels ?? [];
   const paths = facts.paths.filter(({ wheel }) => wheels.includes(wheel));
   const stroke = strokeOf(reading, paths, facts.assembly.circuits.length);
   const lines = linesIn(reading, facts, paths);
   const inside = new Set([...paths.map(({ brake }) => brake), ...paths.flatMap(({ through }) => through)]);
-  const held = [...inside].reduce((sum, { component }) => sum + (component.fluidHeld ?? 0), 0) + lines.reduce((sum, { bore, length }) => sum + lineVolume(bore, length), 0) + (stroke ?? 0) * (car.pedal?.area ?? 0);
+  const held = [...inside].reduce((sum, { component }) => sum + (component.fluidHeld ?? 0), 0) + lines.reduce((sum, { bore, length }) => sum + lineVolume(bore, length), 0);
   const clearance = cubicMetres(paths.reduce((sum, { brake }) => sum + (clearanceOf(reading, brake) ?? 0), 0));
   const brakes = paths.map((path) => ({ path, volume: partFigure(reading, "Components", [path.brake.component.volumeAt1000Psi, "Volume at 1000 psi", path.brake.component]) ?? cubicMetres(0) }));
   return { circuit, paths, hoses: hosesIn(reading, paths), lines, clearance, brakes, held, stroke, complete: reading.missing.length === before };
@@ -198,14 +211,15 @@ function demandAt({ car, lines }: Filled, parts: CircuitParts, pressure: Pascals
   if (pressure === undefined || !parts.complete || !lines) return undefined;
   const { hosePressure, fluidCompressibility, airShare } = car.facts.catalogue.settings;
   const at = ({ wheel }: WheelPath): number => outletAt(wheel === "LF" || wheel === "RF" ? lines.front : lines.rear, pressure);
+  const held = parts.held + (parts.stroke ?? 0) * (car.pedal?.area ?? 0);
   const total = (volumes: readonly number[]): CubicMetres => cubicMetres(volumes.reduce((sum, one) => sum + one, 0));
   const each = {
     clearance: parts.clearance,
     brakes: total(parts.brakes.map(({ path, volume }) => (volume * at(path)) / THOUSAND_PSI)),
     hoses: total(parts.hoses.map(({ length, expansion, path }) => hoseGrowth(length, expansion, at(path) / hosePressure))),
     lines: total(parts.lines.map((line) => lineGrowth(line, pressure))),
-    fluid: fluidCompression(cubicMetres(parts.held * (1 - airShare)), fluidCompressibility, pressure),
-    air: airCompression(cubicMetres(parts.held * airShare), pressure),
+    fluid: fluidCompression(cubicMetres(held * (1 - airShare)), fluidCompressibility, pressure),
+    air: airCompression(cubicMetres(held * airShare), pressure),
   };
   return { ...each, total: total(Object.values(each)) };
 }

@@ -30,9 +30,6 @@ const physicsRules: readonly Rule[] = [
   burstMargin, physics.balanceNotChecked,
 ];
 
-/** What the lines do to the pressure. */
-const lineRules: readonly Rule[] = [...chainRules, ...physicsRules];
-
 const equipmentRules: readonly Rule[] = [
   equipped.hoseMissing, equipped.compressionJoint, equipped.warningMissing, equipped.stopLampLost, equipped.parkingBrakeLost, equipped.antiLockPresent,
   equipped.bleedTool, equipped.copperTube, equipped.mixedMaterials, equipped.mixedFluids, equipped.tubeReduced, equipped.singleFlare, equipped.reservoirSwapped,
@@ -61,21 +58,26 @@ const HIDES: readonly (readonly [FindingCode, FindingCode])[] = [
   ["outlets-crossed", "burst-margin"],
 ];
 
-/** Every finding about one car, by every rule of the list. */
-export function findingsOf(facts: CarFacts): Finding[] {
-  const joints = apply(joiningRules, facts);
-  const crossed = joints.some(({ code }) => code === "outlets-crossed");
-  const chains = crossed ? chainsNotCausedByCrossing(facts) : apply(lineRules, facts);
-  const all = [...joints, ...chains, ...apply(carRules, facts)];
+/** Every finding about one car, by every rule of the list. @param ofParts where those are known already, as cars of one equipment share them */
+export function findingsOf(facts: CarFacts, ofParts: readonly Finding[] = findingsOfParts(facts)): Finding[] {
+  const all = [...ofParts, ...apply(physicsRules, isCrossed(ofParts) ? crossedBack(facts) : facts)];
   return all.filter(({ code }) => !HIDES.some(([by, hidden]) => hidden === code && all.some((other) => other.code === by)));
 }
+
+/** The findings that need no figure of the car: what its parts and lines say. */
+export function findingsOfParts(facts: CarFacts): Finding[] {
+  const joints = apply(joiningRules, facts);
+  return [...joints, ...apply(chainRules, isCrossed(joints) ? crossedBack(facts) : facts), ...apply(carRules, facts)];
+}
+
+const isCrossed = (findings: readonly Finding[]): boolean => findings.some(({ code }) => code === "outlets-crossed");
 
 const apply = (rules: readonly Rule[], facts: CarFacts): Finding[] => rules.flatMap((rule) => rule(facts));
 
 /** Crossed lines set off the chain rules of the wrong axle; what remains with the lines crossed back has a cause of its own. */
-function chainsNotCausedByCrossing(facts: CarFacts): Finding[] {
+function crossedBack(facts: CarFacts): CarFacts {
   const assembly = assemble({ ...facts.catalogue, joins: new Map() }, facts.assembly.car);
-  return apply(lineRules, { ...facts, assembly, paths: wheelPaths(assembly) });
+  return { ...facts, assembly, paths: wheelPaths(assembly) };
 }
 
 /** What the rules would need to know and the row does not say; no run waits for it. */
