@@ -30,8 +30,8 @@ function addin(origin) {
     optimization: {
       moduleIds: "size",
       mangleExports: "size",
-      // What several parts of the program share is one file, since most of them need most of it.
-      splitChunks: { cacheGroups: { default: false, defaultVendors: false, trade: { name: "trade", chunks: "async", minChunks: 2, enforce: true } } },
+      // What the functions about cars share with any other part is one file, as the panel and nearly every cell need it.
+      splitChunks: { cacheGroups: { trade: { name: "trade", chunks: "async", minChunks: 2, enforce: true, priority: 1, test: (module, { chunkGraph }) => isInCars(module, chunkGraph) } } },
     },
     plugins: [
       new FunctionPages(files, origin),
@@ -48,6 +48,8 @@ function addin(origin) {
     ],
   };
 }
+
+const isInCars = (module, chunkGraph) => [...chunkGraph.getModuleChunksIterable(module)].some(({ name }) => name === "cars");
 
 /** The grid library is copied as it is and loaded by its own script tag: it keeps its licence, and we keep ours. */
 function embeddedPage() {

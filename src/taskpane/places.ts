@@ -32,5 +32,6 @@ export const places: readonly Place[] = [
   ] },
   { id: "material", name: "Material", views: [
     { id: "tube", name: "Tube", load: () => tubeView },
+    { id: "stock", name: "Stock", load: () => import(/* webpackChunkName: "stock-view" */ "./stock/stock-view").then(({ stockView }) => stockView) },
   ] },
 ];

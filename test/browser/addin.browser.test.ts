@@ -62,10 +62,12 @@ test("a part that cannot be reached answers #N/A and says what to do; the next c
   expect(await forecast()).toBe("Method");
 });
 
-test("the distributions come with the stock functions only", () => {
+test("the distributions come with stock only, and once", () => {
   const sources = (name: string): readonly string[] => (JSON.parse(readFileSync(`${built}/${name}.js.map`, "utf8")) as { sources: string[] }).sources;
+  const bring = (name: string): boolean => sources(name).some((source) => source.includes("@stdlib"));
   const names = readdirSync(built).flatMap((file) => (file.endsWith(".js") ? [file.slice(0, -3)] : []));
-  expect(names.filter((name) => sources(name).some((source) => source.includes("@stdlib")))).toEqual(["stock"]);
+  expect(names.filter(bring)).toHaveLength(1);
+  expect(["taskpane", "trade", "cars", "threads", "quotes", "physics", "workshop", "panel"].filter(bring)).toEqual([]);
 });
 
 test.each(["functions.html", "support.html"])("%s shows with its style sheet and without complaint", async (name) => {

@@ -25,6 +25,8 @@ export interface TubeReorder {
   readonly forecast: Forecast;
   /** Undefined when the row lacks what it takes: `problems` says what. */
   readonly advice: ReorderAdvice | undefined;
+  /** Whether costs hold the tube itself. */
+  readonly priced: boolean;
   /** First day on which mean demand is not met if nothing more is ordered [day]. */
   readonly stockOut: number | undefined;
   readonly problems: readonly string[];
@@ -43,15 +45,15 @@ export function reorderTube(tube: TubeStock, demand: TubeDemand, breaks: readonl
   const predicted = forecast(weeklyUsage(demand.used, demand.recorded));
   const jobs = dailyJobs(demand.used, demand.recorded);
   const { length, leadTimeWeeks } = tube;
-  const problems = problemsOf(tube);
+  const [problems, priced] = [problemsOf(tube), isPriced(tube, breaks)];
   const assumed = [...assumedOf(tube, breaks), ...(jobs.length > 0 && jobs.length < LEAST_DEMANDS ? [`only ${jobs.length} ${jobs.length === 1 ? "day" : "days"} of usage to draw job sizes from`] : []), ...predicted.remarks];
-  if (length === undefined || leadTimeWeeks === undefined || problems.length > 0) return { tube, forecast: predicted, advice: undefined, stockOut: undefined, problems, assumed };
+  if (length === undefined || leadTimeWeeks === undefined || problems.length > 0) return { tube, forecast: predicted, advice: undefined, priced, stockOut: undefined, problems, assumed };
   const usage: DemandLaw = jobs.length > 0 ? jobsLaw(jobs, predicted.rate) : { kind: "gamma", mean: 0, variance: 0 };
   const advice = reorder({
     usage, pipeline: demand.pipeline, leadTime: leadTimeWeeks, review: policy.review, service: policy.service, offer: offerOf(tube, breaks, policy), holdingRate: policy.holdingRate,
     sizes: { least: tube.leastOrder ?? 1, multiple: tube.orderMultiple ?? 1 }, piece: length, onHand: (tube.onHand ?? 0) * length, onOrder: (tube.onOrder ?? 0) * length,
   });
-  return { tube, forecast: predicted, advice, stockOut: stockOutOf(tube, demand, predicted.rate, policy), problems, assumed };
+  return { tube, forecast: predicted, advice, priced, stockOut: stockOutOf(tube, demand, predicted.rate, policy), problems, assumed };
 }
 
 /** Whether the tube has any price to reckon with. */

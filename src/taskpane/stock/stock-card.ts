@@ -1,0 +1,65 @@
+/** One material and size of the rack: what is there, how long it lasts, what to order today. */
+import type { RackGroup } from "../../core/stock/rack";
+import type { TubeReorder } from "../../core/stock/tube-reorder";
+import type { Settings } from "../../core/settings";
+import { element } from "../element";
+import { count, sayNumber, sayWall } from "../words";
+import { stockChart } from "./stock-chart";
+import { sayDay, sayGroup, sayMoney, sayRate, sayStock } from "./stock-words";
+
+export function stockCard(group: RackGroup, settings: Settings): HTMLElement {
+  const { units } = settings;
+  const ordered = group.lines.filter(isOrdered);
+  return element("article", { class: "stock-card", "data-orders": ordered.length > 0 ? "yes" : "no" },
+    element("h3", { class: "stock-card__name" }, sayGroup(group), element("span", { class: "stock-card__detail" }, `wall ${sayWall(group.wall, units)}`)),
+    element("p", { class: "stock-card__order" }, ordered.length === 0 ? "Nothing to order today." : `Order today: ${ordered.map((line) => sayOrder(line, settings)).join("; ")}.`),
+    element("dl", { class: "stock-card__figures" },
+      ...figure("On hand", sayStock(group.onHand, units)), ...figure("On order", sayStock(group.onOrder, units)),
+      ...figure("Cover", group.weeksOfCover === undefined ? "no demand" : count(Math.floor(group.weeksOfCover), "week")),
+      ...figure("Runs out", group.stockOut === undefined ? "not in ten years" : sayDay(group.stockOut))),
+    stockChart(group, units),
+    element("p", { class: "stock-card__text" }, sayForecast(group, settings)),
+    ...(group.plan ? [element("p", { class: "stock-card__text" }, sayPlan(group.plan, settings))] : []),
+    linesOf(group, settings));
+}
+
+export const isOrdered = ({ advice }: TubeReorder): boolean => (advice?.orderToday ?? 0) > 0;
+
+const sayOrder = ({ tube, advice, priced }: TubeReorder, { currency }: Settings): string =>
+  `${sayNumber(advice?.orderToday ?? 0)} × ${tube.name}, ${priced ? sayMoney(advice?.orderCost ?? 0, currency) : "no price"}`;
+
+const figure = (name: string, value: string): HTMLElement[] => [element("div", { class: "stock-card__figure" }, element("dt", {}, name), element("dd", {}, value))];
+
+function sayForecast({ forecast: { rate, method, pattern, periods, remarks } }: RackGroup, { units }: Settings): string {
+  if (periods === 0) return "No usage is recorded, so nothing is forecast.";
+  const classed = pattern.demandClass === undefined ? "" : `, ${pattern.demandClass} demand`;
+  return `Forecast: ${sayRate(rate, units)}, by ${method}${classed}; ${count(pattern.demands, "week")} with use out of ${sayNumber(periods)}.${remarks.length > 0 ? ` ${capital(remarks.join("; "))}.` : ""}`;
+}
+
+function sayPlan({ pieces, buys, cost, proved, problems }: NonNullable<RackGroup["plan"]>, { currency }: Settings): string {
+  const what = `If every open quote came in: ${count(pieces, "piece")}, `;
+  const missing = problems.length > 0 ? ` Not planned: ${problems.map(({ item, says }) => `${item} (${says})`).join("; ")}.` : "";
+  if (buys.length === 0) return `${what}all cut from what is on the rack.${missing}`;
+  return `${what}cut from the rack and ${buys.map(({ tube, count: times }) => `${sayNumber(times)} × ${tube}`).join(", ")} for ${sayMoney(cost, currency)}${proved ? ", the least cost" : ""}.${missing}`;
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Each length it is bought in, with what its order rests on. */
+function linesOf({ lines }: RackGroup, settings: Settings): HTMLElement {
+  const heading = (text: string, kind = ""): HTMLElement => element("th", { scope: "col", class: kind }, text);
+  return element("details", { class: "stock-card__lines" }, element("summary", {}, "Each length, and what its order rests on"),
+    element("table", {},
+      element("thead", {}, element("tr", {}, heading("Tube"), heading("On hand", "number"), heading("Order at", "number"), heading("Lot", "number"), heading("Order", "number"))),
+      element("tbody", {}, ...lines.map((line) => lineRow(line, settings)))),
+    ...lines.flatMap(remarksOf));
+}
+
+function lineRow({ tube, advice }: TubeReorder, { units }: Settings): HTMLElement {
+  const number = (text: string): HTMLElement => element("td", { class: "number" }, text);
+  return element("tr", {}, element("th", { scope: "row" }, tube.name), number(sayNumber(tube.onHand ?? 0)),
+    ...(advice ? [number(sayStock(advice.reorderPoint, units)), number(sayNumber(advice.lot)), number(sayNumber(advice.orderToday))] : [element("td", { colspan: 3 }, "not worked out")]));
+}
+
+const remarksOf = ({ tube, problems, assumed }: TubeReorder): HTMLElement[] =>
+  problems.length + assumed.length === 0 ? [] : [element("p", { class: "stock-card__text" }, `${tube.name}: ${[...problems, ...assumed].join("; ")}.`)];
