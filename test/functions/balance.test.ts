@@ -85,6 +85,45 @@ describe("BALANCE", () => {
   });
 });
 
+/**
+ * From the pedal to the stop, worked by hand on the same car with a booster of 9 in (63.617 in², 18 inHg = 8.8408 psi, spring 25 lbf: 537.4 lbf at most),
+ * gain 5, jump-in 30 lbf, cut-in 20 lbf, ratio 6. 30 lbf on the pedal: 180 lbf in, 30 + 5 x 160 = 830 out, over 180 + 537.4 = 717.4 it has run out: 717.4 lbf,
+ * 913.4 psi on the 1 in bore. Behind the valve 350 + 0.4 x 563.4 = 575.4 psi. Front 2.290222 x 903.4 = 2069.0 lbf, rear 0.407150 x 565.4 = 230.2 lbf: 0.76640 g.
+ * From 60 mph (88 ft/s) with 0.25 s lost: 22 + 88² / (2 x 0.76640 x 32.174) = 22 + 157.0 = 179.0 ft.
+ */
+describe("a whole chain by hand", () => {
+  const shop = { parts: ["BST booster"], more: [table("Component | Diaphragm (in) | Diaphragms | Gain | Jump-in (lbf) | Cut-in (lbf) | Spring (lbf)", "BST | 9 | 1 | 5 | 30 | 20 | 25")] };
+  const cells: CarCells = { ...proportioned, Booster: "BST" };
+  const settings = (...rows: readonly string[]): string => keyOf({ ...shop, settings: ["49 CFR 571.105 pedal force | 30 | lbf", ...rows] });
+
+  test("booster run out, valve acting, no wheel locked: the stop", () => {
+    const row = rowOf("BALANCE", cells, settings());
+    near(row["Stop deceleration (g)"], 0.7664);
+    near(row["Stop (ft)"], 179);
+    expect(row["Stop held by"]).toBe("pedal force");
+  });
+  test("the same deceleration asks for the same pedal and pressures", () => {
+    const row = rowOf("BALANCE", cells, settings("high deceleration | 0.7664 | g"));
+    near(row["High pedal force (lbf)"], 30);
+    near(row["High line pressure (psi)"], 913.4);
+    near(row["High rear pressure (psi)"], 575.4);
+    near(row["High front force (lbf)"], 2069);
+    near(row["High rear force (lbf)"], 230.2);
+  });
+  // Booster failed: 180 less 25 lbf are 197.4 psi, below the split: 2.697372 x 187.4 / 3000 = 0.16846 g; 22 + 714.4 = 736.4 ft.
+  test("booster failed", () => {
+    const row = rowOf("BALANCE", cells, settings());
+    near(row["Without assist deceleration (g)"], 0.16846, 1e-3);
+    near(row["Without assist stop (ft)"], 736.4, 1e-3);
+  });
+  // Front circuit failed: the rears at 575.4 psi alone, 230.2 / 3000 = 0.07673 g; rear failed: 2069.0 / 3000 = 0.68967 g, 22 + 174.5 = 196.5 ft.
+  test("each circuit failed", () => {
+    const row = rowOf("BALANCE", cells, settings());
+    near(row["First circuit failed stop (ft)"], 22 + 88 ** 2 / (2 * 0.07673 * 32.174), 1e-3);
+    near(row["Second circuit failed stop (ft)"], 196.5, 1e-3);
+  });
+});
+
 describe("a car that lacks a figure", () => {
   test("keeps its row and names table, part and column", () => {
     const row = rowOf("BALANCE", proportioned, keyOf({ parts: ["PV proportioning-valve @frame-mid | <IN rear 7/16-24 | >OUT rear 7/16-24 | IN>OUT proportioning split=350"] }));

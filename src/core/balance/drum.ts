@@ -100,6 +100,16 @@ function shoeMoments({ drumRadius, pivot, from, to }: LongShoe): { readonly norm
  */
 export const duoServoFactor = (primary: number, secondary: number, passedOn: number): number => primary + secondary * Math.max(1, passedOn);
 
+/**
+ * Force that the primary shoe of a duo-servo brake passes on to the secondary through the link between them.
+ * @param shoe the primary, its pivot at the link [m, rad]
+ * @param primary factor of the primary shoe alone [-]
+ * @returns force on the secondary for each unit of cylinder force [-]
+ * @source moments about the drum's centre, which normal forces pass through: force x (arm - pivot) + drag x radius = link x pivot (own working)
+ * @example passedOn({ drumRadius: metres(0.15), pivot: metres(0.125), arm: metres(0.2165), from: degrees(0), to: degrees(120) }, 0.8413) // => 1.7416
+ */
+export const passedOn = ({ drumRadius, pivot, arm }: LongShoe, primary: number): number => (arm - pivot + primary * drumRadius) / pivot;
+
 /** Brake factors for each unit of friction, least and most. */
 export const FACTOR_PER_FRICTION = {
   "leading-trailing": [4, 5],

@@ -2,7 +2,7 @@
 import type { Component, WheelBrake } from "../component";
 import { metres, pascals, radians, type Metres, type Pascals } from "../quantity";
 import { discTorque, uniformPressureRadius, uniformWearRadius } from "./disc";
-import { drumTorque, FACTOR_PER_FRICTION, longShoeFactor, usualFactors } from "./drum";
+import { drumTorque, duoServoFactor, FACTOR_PER_FRICTION, longShoeFactor, passedOn, usualFactors } from "./drum";
 import { assume, partFigure, type Reading } from "./figures";
 import { boreArea } from "./pedal";
 
@@ -50,7 +50,7 @@ function drumEnd(reading: Reading, component: Component, brake: WheelBrake): Whe
   return { component, torque: drumTorque(ONE, boreArea(piston), factor, radius), threshold: thresholdOf(reading, component, brake), band };
 }
 
-/** The stated factor with its band; without one that of the shoes' shape, or the usual band of the kind, but never for a duo-servo brake, whose factor differs too much. */
+/** The stated factor with its band; without one that of the shoes' shape, or the usual band of the kind, but no usual band for a duo-servo brake, whose factor differs too much. */
 function factorsOf(reading: Reading, component: Component, brake: WheelBrake): readonly [number, number, number] | undefined {
   const { factorLow, factorHigh, type, friction } = brake;
   const factor = brake.factor ?? factorOfShoes(reading, component, brake);
@@ -65,13 +65,13 @@ function factorsOf(reading: Reading, component: Component, brake: WheelBrake): r
   return [Math.min(factorLow ?? least, middle), middle, Math.max(factorHigh ?? most, middle)];
 }
 
-/** Both shoes of a leading-trailing or two-leading brake alike, each pressed by one piston. */
+/** Both shoes alike: each pressed by one piston, or in a duo-servo brake the primary by it and the secondary, pivoted on the anchor, by the link. */
 function factorOfShoes(reading: Reading, component: Component, { type, friction, drumRadius, shoePivot, shoeArm, liningFrom, liningTo }: WheelBrake): number | undefined {
   if (friction === undefined || drumRadius === undefined || shoePivot === undefined || shoeArm === undefined || liningTo === undefined) return undefined;
-  if (type !== "leading-trailing" && type !== "two-leading") return undefined;
+  if (type !== "leading-trailing" && type !== "two-leading" && type !== "duo-servo") return undefined;
   const shoe = { drumRadius, pivot: shoePivot, arm: shoeArm, from: liningFrom ?? radians(0), to: liningTo };
   const leading = longShoeFactor(shoe, friction, "leading");
-  const factor = leading + (type === "two-leading" ? leading : longShoeFactor(shoe, friction, "trailing"));
+  const factor = leading === Infinity ? Infinity : type === "duo-servo" ? duoServoFactor(leading, leading, passedOn(shoe, leading)) : leading + (type === "two-leading" ? leading : longShoeFactor(shoe, friction, "trailing"));
   assume(reading, factor === Infinity ? `${component.name} locks itself by the shape of its shoes` : `${component.name}: brake factor ${Number(factor.toFixed(3))} by the shape of its shoes`);
   return factor === Infinity ? undefined : factor;
 }

@@ -89,8 +89,9 @@ describe("wheel brakes", () => {
   const drum = (words: string): Shop => ({ parts: [`WR drum figures=none expanders=yes parking=yes piston=0.6 radius=4.5 threshold=10 clearance=0.01 volume=0.03 ${words} | <IN 3/8-24`] });
   const torque = (shop: Shop): number => (judged({}, shop).car.axles?.ends.rear.torque ?? NaN) / (((Math.PI / 4) * inches(0.6) ** 2) * inches(4.5));
   const shape: Shop = { more: [table("Component | Type | Friction | Piston (in) | Drum radius (in) | Threshold (psi) | Clearance (in) | Shoe pivot (mm) | Shoe arm (mm) | Lining from (deg) | Lining to (deg) | Cup expanders | Parking brake",
-    "WX | leading-trailing | 0.28 | 0.6 | 5.9055 | 10 | 0.01 | 125 | 216.5 | 0 | 120 | yes | yes", "WY | two-leading | 0.28 | 0.6 | 5.9055 | 10 | 0.01 | 125 | 216.5 | 0 | 120 | yes | yes")],
-    parts: ["WX drum figures=none volume=0.03 | <IN 3/8-24", "WY drum figures=none volume=0.03 | <IN 3/8-24"] };
+    "WX | leading-trailing | 0.28 | 0.6 | 5.9055 | 10 | 0.01 | 125 | 216.5 | 0 | 120 | yes | yes", "WY | two-leading | 0.28 | 0.6 | 5.9055 | 10 | 0.01 | 125 | 216.5 | 0 | 120 | yes | yes",
+    "WZ | duo-servo | 0.28 | 0.6 | 5.9055 | 10 | 0.01 | 125 | 216.5 | 0 | 120 | yes | yes", "WL | duo-servo | 0.9 | 0.6 | 5.9055 | 10 | 0.01 | 125 | 216.5 | 0 | 120 | yes | yes")],
+    parts: ["WX drum figures=none volume=0.03 | <IN 3/8-24", "WY drum figures=none volume=0.03 | <IN 3/8-24", "WZ drum figures=none volume=0.03 | <IN 3/8-24", "WL drum figures=none volume=0.03 | <IN 3/8-24"] };
   const byShape = (name: string): number => (judged({ "Rear brake": name }, shape).car.axles?.ends.rear.torque ?? NaN) / (((Math.PI / 4) * inches(0.6) ** 2) * inches(5.9055));
 
   test("a stated factor counts", () => expect(torque(drum("factor=2.2"))).toBeCloseTo(2.2, 9));
@@ -102,6 +103,13 @@ describe("wheel brakes", () => {
   test("or the shape of the shoes", () => {
     near(byShape("WX"), (277.6 + 144.4) / 330, 2e-3);
     near(byShape("WY"), (2 * 277.6) / 330, 2e-3);
+  });
+  // Own working on the same shoes, each alone 277.6 / 330 = 0.8412: the link takes (216.5 - 125 + 0.8412 x 150) / 125 = 1.7415 of the cylinder's force,
+  // and the secondary drags 0.8412 of that: 0.8412 x 2.7415 = 2.3062.
+  test("a duo-servo brake passes the primary's reaction on to the secondary", () => near(byShape("WZ"), 2.3062, 2e-3));
+  test("shoes that lock themselves have no factor, and one is asked for", () => {
+    const { car } = judged({ "Rear brake": "WL" }, shape);
+    expect([car.assumed, car.missing]).toEqual([expect.arrayContaining(["WL locks itself by the shape of its shoes"]), expect.arrayContaining([{ table: "WheelBrakes", column: "Factor", subject: "WL" }])]);
   });
   test("a threshold that is not stated comes from Settings, and the answer says so", () => {
     const shop: Shop = { parts: ["DF disc parking=no threshold= | <IN 7/16-20 banjo"] };
