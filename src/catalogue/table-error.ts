@@ -21,6 +21,11 @@ export interface TableError {
 export function sayTableError(error: TableError): string {
   const row = error.row === undefined ? " headings" : ` row ${error.row}`;
   const column = error.column === undefined ? "" : `, ${error.column}`;
-  const read = error.read === "" ? "nothing" : `"${error.read}"`;
+  const read = error.read === "" ? "nothing" : `"${quoted(error.read)}"`;
   return `${error.table}${row}${column}: read ${read}; accepted: ${error.accepted}.`;
 }
+
+/** Enough to find the cell by; a cell may hold 32,767 characters. */
+const LONGEST_QUOTE = 80;
+
+const quoted = (text: string): string => (text.length <= LONGEST_QUOTE ? text : `${text.slice(0, LONGEST_QUOTE)}…`);

@@ -77,9 +77,15 @@ export const place = (heading: string, naming: Naming = {}) =>
 
 export const PARTS_ACCEPT = "components split by ; such as HV-1; PV-2@rear, or none, or ? when not known";
 
+/** Several times what any car has; every part is joined to every other that may follow it, and a cell pasted full of names would hold up the sheet. */
+const MOST_PARTS = 40;
+
 /** Parts fitted to a car: blank or a `?` anywhere is unknown, `none` is none, `ID@where` says where. */
 export const listedParts = (heading: string): Column<Stated<readonly ListedPart[]>> =>
-  blankMeans(column(heading, PARTS_ACCEPT, (raw) => partsOf(listOf(textOf(raw) ?? ""))), unknown, "not known");
+  blankMeans(column(heading, PARTS_ACCEPT, (raw) => {
+    const names = listOf(textOf(raw) ?? "");
+    return names.length > MOST_PARTS ? new Refusal("data-out-of-range", `no more than ${MOST_PARTS} components`) : partsOf(names);
+  }), unknown, "not known");
 
 /** One part: blank or `?` is unknown, `none` is none. */
 export const listedPart = (heading: string): Column<Stated<string>> =>

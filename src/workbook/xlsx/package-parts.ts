@@ -1,5 +1,6 @@
-import { strFromU8, unzipSync } from "fflate";
-import { parseXml, type XmlElement } from "./xml-tree";
+import { strFromU8 } from "fflate";
+import { unzip, ZipError } from "./unzip";
+import { mostElements, parseXml, TooManyElements, type XmlElement } from "./xml-tree";
 
 /** A file that cannot be opened, with a sentence for the user. */
 export class WorkbookFileError extends Error {
@@ -21,37 +22,48 @@ export const largestWorkbook = 400_000_000;
 
 /** Opens the zip. Throws WorkbookFileError when it is none, is cut short, or is larger than a workbook should be. */
 export function packageParts(bytes: Uint8Array, largest = largestWorkbook): PackageParts {
-  const files = unzip(bytes, largest);
+  const files = unpack(bytes, largest);
   const xml = (path: string): XmlElement | undefined => {
     const content = files.get(path.toLowerCase());
     if (!content) return undefined;
+    if (marksIn(content) > 2 * mostElements) throw new WorkbookFileError(sentences["too large"]);
     try {
       return parseXml(strFromU8(content));
     } catch (problem) {
+      if (problem instanceof TooManyElements) throw new WorkbookFileError(sentences["too large"]);
       throw new WorkbookFileError(`The file is damaged: its part ${path} cannot be read (${(problem as Error).message.trim()}).`);
     }
   };
   return { xml, bytes: (path) => files.get(path.toLowerCase()), links: (part, kind) => linksOf(xml(relationshipsPath(part)), part, kind) };
 }
 
-function unzip(bytes: Uint8Array, largest: number): ReadonlyMap<string, Uint8Array> {
+function unpack(bytes: Uint8Array, largest: number): ReadonlyMap<string, Uint8Array> {
   if (bytes[0] === 0xd0 && bytes[1] === 0xcf) {
     throw new WorkbookFileError("The file is an old .xls workbook or is protected with a password. Save it as a plain .xlsx first.");
   }
   if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) throw new WorkbookFileError("The file is not an .xlsx workbook.");
   try {
-    let total = 0;
-    const wanted = ({ name, originalSize }: { name: string; originalSize: number }): boolean => {
-      if (!/\.(xml|rels|png)$/i.test(name)) return false;
-      total += originalSize;
-      if (total > largest) throw new WorkbookFileError("The workbook is too large to open here.");
-      return true;
-    };
-    return new Map(Object.entries(unzipSync(bytes, { filter: wanted })).map(([path, content]) => [path.replace(/^\//, "").replaceAll("\\", "/").toLowerCase(), content]));
+    const files = unzip(bytes, (path) => /\.(xml|rels|png)$/i.test(path), { total: largest, ...mostRatio });
+    return new Map([...files].map(([path, content]) => [path.replace(/^\//, "").replaceAll("\\", "/").toLowerCase(), content]));
   } catch (problem) {
-    if (problem instanceof WorkbookFileError) throw problem;
-    throw new WorkbookFileError("The file is damaged: it cannot be unpacked. It may have been cut short while copying.");
+    throw new WorkbookFileError(sentences[problem instanceof ZipError ? problem.reason : "damaged"]);
   }
+}
+
+/** Sheets of nothing but equal rows pack 100 to 1; a bomb 1000 to 1. */
+const mostRatio = { ratio: 400, ratioFrom: 10_000_000 };
+
+const sentences: Readonly<Record<ZipError["reason"], string>> = {
+  damaged: "The file is damaged: it cannot be unpacked. It may have been cut short while copying.",
+  locked: "The file is protected with a password. Save it as a plain .xlsx first.",
+  "too large": "The workbook is too large to open here.",
+};
+
+/** How often "<" stands in a part: twice an element at most, so that too many are known before the tree of them is begun. */
+function marksIn(content: Uint8Array): number {
+  let count = 0;
+  for (const byte of content) if (byte === 0x3c) count++;
+  return count;
 }
 
 const relationshipsPath = (part: string): string => part.replace(/([^/]*)$/, "_rels/$1.rels");

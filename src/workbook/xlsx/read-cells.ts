@@ -115,11 +115,17 @@ function readFormula(
   return { formula: typedFormula(own), ...spill };
 }
 
-function markSpilled(cells: Map<string, SheetCell>, { firstRow, firstColumn, rows, columns }: Area): void {
-  for (const [address, cell] of cells) {
-    const place = parseCellAddress(address);
-    if (!place || cell.formula !== undefined) continue;
-    const [down, right] = [place.row - firstRow, place.column - firstColumn];
-    if (down >= 0 && down < rows && right >= 0 && right < columns) cells.set(address, { ...cell, spilled: true });
+function markSpilled(cells: Map<string, SheetCell>, area: Area): void {
+  // A few cells are looked up one by one; for a large area it is quicker to look at what there is.
+  const addresses = area.rows * area.columns < cells.size ? addressesIn(area) : cells.keys();
+  for (const address of [...addresses]) {
+    const [place, cell] = [parseCellAddress(address), cells.get(address)];
+    if (!place || !cell || cell.formula !== undefined) continue;
+    const [down, right] = [place.row - area.firstRow, place.column - area.firstColumn];
+    if (down >= 0 && down < area.rows && right >= 0 && right < area.columns) cells.set(address, { ...cell, spilled: true });
   }
+}
+
+function* addressesIn({ firstRow, firstColumn, rows, columns }: Area): Iterable<string> {
+  for (let down = 0; down < rows; down++) for (let right = 0; right < columns; right++) yield cellAddress(firstRow + down, firstColumn + right);
 }

@@ -9,5 +9,6 @@ export function readTable(table: XmlElement | undefined): DocumentTable | undefi
   const called = displayName ?? name;
   if (!area || called === undefined || headerRowCount !== "1") return undefined;
   const { firstRow, firstColumn, columns } = area;
-  return { name: called, firstRow, firstColumn, columns, rows: area.rows - 1 - Number(totalsRowCount) };
+  const rows = area.rows - 1 - Number(totalsRowCount);
+  return rows >= 0 ? { name: called, firstRow, firstColumn, columns, rows } : undefined;
 }

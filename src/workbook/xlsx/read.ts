@@ -9,6 +9,7 @@ import { readPage } from "./page-xml";
 import { readLists, readMerges } from "./sheet-parts-xml";
 import { readTable } from "./read-table";
 import { richText } from "./rich-text";
+import { refuseTooLarge } from "./size";
 import { fromXmlText } from "./xml-text";
 import { childNamed, childrenNamed, isOn, type XmlElement } from "./xml-tree";
 
@@ -34,7 +35,9 @@ export function readXlsx(bytes: Uint8Array, largest?: number): WorkbookDocument 
   });
   if (elements.length === 0) throw new WorkbookFileError("The workbook has no sheets with cells.");
   const sheets = elements.map((element) => readSheet(context, element));
-  const leftOut = leftOutOf(workbook, elements.map(({ sheet, path: part }) => ({ sheet, hasMoreDrawn: drawingOf(context, sheet, part).hasMore })));
+  sheets.forEach(refuseTooLarge);
+  const drawn = leftOutOf(workbook, elements.map(({ sheet, path: part }) => ({ sheet, hasMoreDrawn: drawingOf(context, sheet, part).hasMore })));
+  const leftOut = [...drawn, ...(parts.links(path, "vbaProject").size > 0 ? ["macros"] : [])];
   return { sheets, names: definedNames(workbook), ...(leftOut.length > 0 ? { leftOut } : {}) };
 }
 
@@ -117,7 +120,7 @@ function columnWidths(sheet: XmlElement): (number | undefined)[] {
     // A style for "all other columns" runs to the last of 16,384 and says nothing about a width.
     const last = Math.min(Number(attributes["max"]), 256);
     if (!isOn(attributes["customWidth"]) || !(width > 0)) continue;
-    for (let number = Number(attributes["min"]); number <= last; number++) widths[number - 1] = width;
+    for (let number = Math.max(1, Number(attributes["min"])); number <= last; number++) widths[number - 1] = width;
   }
   return Array.from(widths);
 }

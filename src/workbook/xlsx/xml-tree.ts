@@ -9,15 +9,27 @@ export interface XmlElement {
   readonly text: string;
 }
 
-/** Parses a part. Throws an Error with line and column when it is not well-formed. */
-export function parseXml(text: string): XmlElement {
+/** More elements than this are refused: a cell takes two or three, and the tree of so many a gigabyte. */
+export const mostElements = 5_000_000;
+
+/** Thrown for a part that holds more than can be worked with. */
+export class TooManyElements extends Error {}
+
+/** Parses a part. Throws an Error with line and column when it is not well-formed, TooManyElements when there is too much of it. */
+export function parseXml(text: string, most = mostElements): XmlElement {
   const root = open("", {});
   const path = [root];
+  let count = 0;
   const parser = new SaxesParser({ xmlns: true });
   parser.on("error", (problem) => {
     throw problem;
   });
+  // Entities of its own are how a small file becomes a large one; the format of workbooks has no use for them.
+  parser.on("doctype", () => {
+    throw new Error("it holds a document type of its own, which no workbook has");
+  });
   parser.on("opentag", ({ local, attributes }) => {
+    if (++count > most) throw new TooManyElements();
     const element = open(local, attributes);
     path[path.length - 1]?.children.push(element);
     path.push(element);
