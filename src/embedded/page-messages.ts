@@ -4,7 +4,7 @@ import { type GridMessages } from "./grid/view";
 export function pageMessages(page: Document): GridMessages & { clear(): void } {
   const note = byId(page, "note", HTMLElement);
   const dialog = byId(page, "question", HTMLDialogElement);
-  const wait = (text: string, isQuestion: boolean): Promise<boolean> => {
+  const showOne = (text: string, isQuestion: boolean): Promise<boolean> => {
     byId(page, "question-text", HTMLElement).textContent = text;
     byId(page, "question-no", HTMLElement).hidden = !isQuestion;
     dialog.returnValue = "";
@@ -12,6 +12,13 @@ export function pageMessages(page: Document): GridMessages & { clear(): void } {
     return new Promise((resolve) => {
       dialog.addEventListener("close", () => { resolve(dialog.returnValue === "yes"); }, { once: true });
     });
+  };
+  let last: Promise<unknown> = Promise.resolve();
+  /** One after another: a dialog that is open cannot be opened again. */
+  const wait = (text: string, isQuestion: boolean): Promise<boolean> => {
+    const answer = last.then(() => showOne(text, isQuestion));
+    last = answer;
+    return answer;
   };
   let timer: ReturnType<typeof setTimeout> | undefined;
   const clear = (): void => {

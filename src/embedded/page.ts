@@ -11,6 +11,9 @@ import { type Grid, openGrid } from "./grid/grid";
 import { mountGrid } from "./grid/view";
 import { byId, pageMessages } from "./page-messages";
 import { productFunctions } from "./product-functions";
+import { keepSession, type SessionKeeper } from "./session-keeper";
+import { offerSessions } from "./session-offer";
+import { browserSessions, type KeptSession } from "./session-store";
 import panelStylesheet from "../taskpane/panel.css";
 import "./grid.css";
 import "./page.css";
@@ -29,6 +32,7 @@ const filePicker = byId(document, "file", HTMLInputElement);
 let templates = "";
 let open: OpenWorkbook | undefined;
 let unsaved = false;
+let keeper: SessionKeeper | undefined;
 
 async function show(workbook: WorkbookDocument, name: string): Promise<void> {
   const grid = openGrid(library, workbook, productFunctions);
@@ -44,9 +48,19 @@ async function show(workbook: WorkbookDocument, name: string): Promise<void> {
       shown.unmount();
     },
   };
-  unsaved = false;
-  grid.onEdit(() => { unsaved = true; });
+  setSaved();
+  grid.onEdit(setUnsaved);
   document.documentElement.dataset["ready"] = "true";
+}
+
+function setUnsaved(): void {
+  unsaved = true;
+  keeper?.changed();
+}
+
+function setSaved(): void {
+  unsaved = false;
+  keeper?.saved();
 }
 
 /** The port, which also brings the sheet into sight when a row is selected and the panel has the screen. */
@@ -92,12 +106,13 @@ function saveFile(): void {
   link.href = address;
   link.download = downloadName(fileName.textContent);
   link.click();
-  unsaved = false;
+  setSaved();
   // Let the browser take the file before its address goes.
   setTimeout(() => { URL.revokeObjectURL(address); }, 60_000);
 }
 
-const downloadName = (shown: string): string => (/\.xlsx$/i.test(shown) ? shown : "plumbline-demo.xlsx");
+/** What is saved holds no macros, so a workbook with them is not saved under its own name. */
+const downloadName = (shown: string): string => (/\.xls[xm]$/i.test(shown) ? shown.replace(/m$/i, "x") : "plumbline-demo.xlsx");
 
 /** On a narrow screen one of the two is shown. */
 function choose(part: "sheet" | "panel"): void {
@@ -114,8 +129,28 @@ function listen(): void {
   byId(document, "show-panel", HTMLElement).addEventListener("click", () => { choose("panel"); });
   filePicker.addEventListener("change", chooseFile);
   window.addEventListener("beforeunload", (event) => {
+    void keeper?.keepNow();
     if (unsaved) event.preventDefault();
   });
+  document.addEventListener("visibilitychange", () => { void keeper?.keepNow(); });
+}
+
+/** Offers what earlier pages left, and keeps this page's workbook from now on. */
+async function keepSessions(): Promise<void> {
+  const [store, id] = [browserSessions(), crypto.randomUUID()];
+  const firstOrder = await offerSessions({ page: document, store, open: openKept, say: messages.error });
+  store.claim(id).catch(() => undefined); // without it two pages may offer each other's workbook, and nothing else
+  keeper = keepSession({ store, id, firstOrder, now: Date.now, failed: messages.error, snapshot: () => ({ name: fileName.textContent, document: open?.grid.document() ?? { sheets: [] } }) });
+  if (unsaved) keeper.changed();
+}
+
+async function openKept({ name, document: workbook }: KeptSession): Promise<boolean> {
+  if (unsaved && !(await new Promise<boolean>((answer) => { messages.ask(`Open ${name} and lose the changes made here since?`, () => { answer(true); }, () => { answer(false); }); }))) return false;
+  await show(workbook, name);
+  fileName.textContent = name;
+  setUnsaved();
+  await keeper?.keepNow();
+  return true;
 }
 
 async function start(): Promise<void> {
@@ -123,6 +158,7 @@ async function start(): Promise<void> {
   listen();
   templates = await (await fetch("grid/o_spreadsheet.xml")).text();
   await show(demoDocument(todayHere()), downloadName(fileName.textContent));
+  await keepSessions();
 }
 
 start().catch((problem: unknown) => {

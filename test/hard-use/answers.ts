@@ -7,8 +7,15 @@ export type AnswerCell = string | number | boolean;
 /** Rows, or the sentence of a #VALUE! or #N/A. */
 export type Answer = { readonly rows: readonly (readonly AnswerCell[])[] } | { readonly refused: string };
 
-/** Time that one call may take [ms], by the clock and by the processor: the clock alone also counts what other programs do, the processor other threads. */
+/** Time that one call may take [ms]. */
 const LONGEST_CALL = 1000;
+
+/** The shorter of the times by the clock and by the processor: the clock also counts what other programs do, the processor other threads. */
+export function timed<T>(work: () => T): { readonly value: T; readonly milliseconds: number } {
+  const [processor, clock] = [process.cpuUsage(), performance.now()];
+  const value = work();
+  return { value, milliseconds: Math.min(process.cpuUsage(processor).user / 1000, performance.now() - clock) };
+}
 
 /**
  * Calls a function and holds it to its promises: it answers a table without gaps, or refuses with a sentence, within a second.
@@ -16,10 +23,8 @@ const LONGEST_CALL = 1000;
  * @throws Error that names the promise broken
  */
 export function ask(name: string, args: readonly unknown[], given: () => Iterable<unknown> = () => []): Answer {
-  const [processor, clock] = [process.cpuUsage(), performance.now()];
-  const answer = answerOf(name, args);
-  const taken = Math.min(process.cpuUsage(processor).user / 1000, performance.now() - clock);
-  if (taken > LONGEST_CALL) throw new Error(`${name} took ${(taken / 1000).toFixed(2)} s.`);
+  const { value: answer, milliseconds } = timed(() => answerOf(name, args));
+  if (milliseconds > LONGEST_CALL) throw new Error(`${name} took ${(milliseconds / 1000).toFixed(2)} s.`);
   if ("refused" in answer) expectSentence(name, answer.refused);
   else expectTable(name, answer.rows, given);
   return answer;
