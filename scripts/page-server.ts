@@ -55,11 +55,11 @@ const listenOn = (server: Server, port: number): Promise<void> =>
   });
 
 /**
- * The grid compiles formulas and its own templates into functions and styles cells in place, so its page needs both
- * unsafe words; nothing may come from or go to another host. The add-in's page in Excel needs neither.
+ * The grid makes a function of each formula it meets, and sets style attributes from its templates, so its page needs an unsafe
+ * word for each (docs/decisions/content-security.md); nothing may come from or go to another host. The add-in's page needs neither.
  */
 const contentSecurityPolicy =
-  "default-src 'none'; script-src 'self' 'unsafe-eval'; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; " +
+  "default-src 'none'; script-src 'self' 'unsafe-eval'; style-src 'self'; style-src-attr 'unsafe-inline'; img-src 'self' data: blob:; " +
   "font-src 'self'; connect-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
 const headers = {

@@ -198,8 +198,9 @@ test.each<Look>([
     await page.screenshot({ path: `${pictures}page-${String(width)}-${colorScheme}-${part}.png` });
     const size = await page.evaluate(() => [document.documentElement.scrollWidth, document.documentElement.scrollHeight]);
     expect(size).toEqual([width, 800]);
+    expect(faults).toEqual([]);
     expect(await accessibilityFaults(page)).toEqual([]);
+    faults.length = 0; // axe tries to add a style sheet of its own, which the page's policy refuses
   }
-  expect(faults).toEqual([]);
   await close();
 });
