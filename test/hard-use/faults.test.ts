@@ -1,0 +1,219 @@
+/** Every call of the workbook fails once, at each step of everything a user can click: found in the panel itself, so that new buttons are tried as they come. */
+import { BUSY, contentOf, fewCars, isShown, openPanel, settled, textInSight, toldFailures, type PanelInPage } from "./panel-in-page";
+
+jest.setTimeout(600_000);
+
+let open: PanelInPage | undefined;
+/** What nobody caught, in any panel of the test. */
+const faults: string[] = [];
+const closeLast = (): void => {
+  faults.push(...(open?.faults ?? []));
+  open?.close();
+  open = undefined;
+};
+afterEach(() => {
+  closeLast();
+  expect(faults.splice(0)).toEqual([]);
+});
+
+async function opened(failAt = 0): Promise<PanelInPage> {
+  closeLast();
+  open = openPanel(fewCars(), failAt);
+  await settled(open);
+  return open;
+}
+
+/** A way through the panel: the names of the tabs to press one after another, and `name=value` of a choice to make there. */
+type Way = readonly string[];
+const tabs = (root: HTMLElement): HTMLElement[] => [...root.querySelectorAll<HTMLElement>('[role="tab"]')].filter(isShown);
+const nameOf = (part: Element): string => part.textContent.trim();
+
+async function walk(panel: PanelInPage, way: Way): Promise<void> {
+  for (const name of way) {
+    const tab = tabs(panel.root).find((one) => nameOf(one) === name) ?? choices(panel.root).find((one) => choiceName(one) === name);
+    if (!tab) throw new Error(`There is no tab ${name} among ${tabs(panel.root).map(nameOf).join(", ")}.`);
+    tab.click();
+    await settled(panel);
+  }
+}
+
+const choices = (root: HTMLElement): HTMLInputElement[] => [...root.querySelectorAll<HTMLInputElement>('input[type="radio"]')].filter(isShown);
+const choiceName = ({ name, value }: HTMLInputElement): string => `${name}=${value}`;
+
+/** The ways to each view, and on from there by each choice that it offers. */
+async function waysWithChoices(): Promise<Way[]> {
+  const ways: Way[] = [];
+  for (const way of await waysOf(await opened())) {
+    const panel = await opened();
+    await walk(panel, way);
+    ways.push(way, ...choices(panel.root).filter(({ checked }) => !checked).map((choice) => [...way, choiceName(choice)]));
+  }
+  return ways;
+}
+
+/** Every view that tabs lead to: those of the first strip are places, the rest stand inside them. */
+async function waysOf(panel: PanelInPage): Promise<Way[]> {
+  const ways: Way[] = [];
+  const strip = panel.root.querySelector('[role="tablist"]');
+  for (const place of tabs(panel.root).filter((tab) => strip?.contains(tab)).map(nameOf)) {
+    await walk(panel, [place]);
+    const inner = tabs(panel.root).filter((tab) => !strip?.contains(tab)).map(nameOf);
+    ways.push(...(inner.length === 0 ? [[place]] : inner.map((view) => [place, view])));
+  }
+  return ways;
+}
+
+/** What makes two buttons the same kind of button: look, purpose and words, whichever car they are about. */
+const kindOf = (button: Element): string =>
+  [button.className, button.closest("[class]:not(button)")?.className ?? "", Object.keys((button as HTMLElement).dataset).join(" "), button.className.includes("link") ? "" : nameOf(button).replaceAll(/[\d.,]+/g, "#").slice(0, 24)].join("|");
+
+/** One button of each kind that is in sight and can be pressed, tabs left out. */
+function buttons(root: HTMLElement): Map<string, HTMLElement> {
+  const found = new Map<string, HTMLElement>();
+  for (const button of root.querySelectorAll<HTMLElement>('button:not([role="tab"]):not([disabled]), summary')) if (isShown(button) && !found.has(kindOf(button))) found.set(kindOf(button), button);
+  return found;
+}
+
+const isAlive = async (panel: PanelInPage): Promise<void> => {
+  for (const tab of tabs(panel.root)) expect(nameOf(tab)).not.toBe("");
+  await walk(panel, [nameOf(tabs(panel.root)[0] as HTMLElement)]);
+  expect(tabs(panel.root).length).toBeGreaterThan(1);
+};
+
+test("the first reading fails at each of its calls: it is said, nothing is written, and trying again works", async () => {
+  const sound = await opened();
+  const calls = sound.counting.calls.length;
+  const shown = textInSight(sound.root);
+  expect(calls).toBeGreaterThan(10);
+  for (let number = 1; number <= calls; number++) {
+    const panel = await opened(number);
+    const before = await contentOf(panel.book);
+    expect(toldFailures(panel.root).join()).toContain(BUSY);
+    [...panel.root.querySelectorAll<HTMLElement>("button")].find((button) => nameOf(button) === "Try again")?.click();
+    await settled(panel);
+    expect(toldFailures(panel.root)).toEqual([]);
+    expect(textInSight(panel.root)).toBe(shown);
+    expect(await contentOf(panel.book)).toBe(before);
+  }
+});
+
+test("an edit in the sheet is read again although each call of that reading fails once", async () => {
+  const edit = (panel: PanelInPage): void => { panel.book.edit("Cars", 0, "Valves", "none"); };
+  const sound = await opened();
+  sound.counting.reset();
+  edit(sound);
+  await settled(sound);
+  const calls = sound.counting.calls.length;
+  const shown = textInSight(sound.root);
+  expect(calls).toBeGreaterThan(0);
+  for (let number = 1; number <= calls; number++) {
+    const panel = await opened();
+    panel.counting.failAt(number);
+    edit(panel);
+    await settled(panel);
+    expect(toldFailures(panel.root).join()).toContain(BUSY);
+    [...panel.root.querySelectorAll<HTMLElement>("button")].find((button) => nameOf(button) === "Try again")?.click();
+    await settled(panel);
+    expect(textInSight(panel.root)).toBe(shown);
+  }
+});
+
+/** What was pressed, where, and how many calls it made: for the last test. */
+const pressed: { readonly way: Way; readonly kind: string; readonly calls: readonly string[] }[] = [];
+
+test("whatever is clicked, each of its calls fails once: nothing is half done unless it is said, and doing it again works", async () => {
+  const ways = await waysWithChoices();
+  expect(ways.length).toBeGreaterThan(4);
+  const tried = new Set<string>();
+  for (const way of ways) {
+    const panel = await opened();
+    await walk(panel, way);
+    // A choice shows more of a view, or less; what it shows again was pressed before.
+    const view = way.filter((step) => !step.includes("=")).join();
+    for (const kind of buttons(panel.root).keys()) {
+      if (!tried.has(view + kind)) await tryButton(way, kind);
+      tried.add(view + kind);
+    }
+  }
+});
+
+async function tryButton(way: Way, kind: string): Promise<void> {
+  const ready = async (): Promise<PanelInPage> => {
+    const panel = await opened();
+    await walk(panel, way);
+    panel.counting.reset();
+    return panel;
+  };
+  const press = async (panel: PanelInPage): Promise<void> => {
+    const button = buttons(panel.root).get(kind);
+    if (!button) throw new Error(`${way.join(", ")}: no ${kind}`);
+    button.click();
+    await settled(panel);
+  };
+  const sound = await ready();
+  const before = await contentOf(sound.book);
+  await press(sound);
+  const calls = [...sound.counting.calls];
+  const after = await contentOf(sound.book);
+  pressed.push({ way, kind, calls });
+  await isAlive(sound);
+  for (let number = 1; number <= calls.length; number++) {
+    const panel = await ready();
+    panel.counting.failAt(number);
+    await press(panel);
+    const at = { way, kind, call: `${String(number)} ${calls[number - 1] ?? ""}` };
+    const now = await contentOf(panel.book);
+    const told = toldFailures(panel.root);
+    expect({ ...at, isTold: told.some((text) => text.includes(BUSY)) }).toEqual({ ...at, isTold: true });
+    expect({ ...at, isWhole: now === before || now === after }).toEqual({ ...at, isWhole: true });
+    if (now === before && after !== before) {
+      await press(panel);
+      expect({ ...at, isDone: (await contentOf(panel.book)) === after }).toEqual({ ...at, isDone: true });
+    }
+    await isAlive(panel);
+  }
+}
+
+test("buttons that read and write the workbook were among those pressed", () => {
+  const calls = new Set(pressed.flatMap(({ calls: made }) => made));
+  expect(pressed.length).toBeGreaterThan(10);
+  expect([...calls]).toEqual(expect.arrayContaining(["selectTableRow", "writeTableCell"]));
+});
+
+test("two edits while it works: the last word stands, and the panel says so", async () => {
+  const panel = await opened();
+  panel.book.edit("Cars", 0, "Valves", "?");
+  panel.book.edit("Cars", 0, "Valves", "none");
+  await new Promise((resume) => { setTimeout(resume, 22); });
+  panel.book.edit("Cars", 1, "Valves", "?");
+  await settled(panel);
+  const shown = textInSight(panel.root);
+  const fresh = await opened();
+  fresh.book.edit("Cars", 1, "Valves", "?");
+  fresh.book.edit("Cars", 0, "Valves", "none");
+  await settled(fresh);
+  expect(shown).toBe(textInSight(fresh.root));
+});
+
+test("a panel closed in the middle of a click asks and says nothing more", async () => {
+  const panel = await opened();
+  await walk(panel, (await waysOf(panel)).find((way) => way.includes("Questions")) ?? []);
+  panel.counting.reset();
+  panel.root.querySelector<HTMLElement>("[data-answer]")?.click();
+  const content = panel.root.querySelector(".plumbline");
+  panel.close();
+  await new Promise((resume) => { setTimeout(resume, 100); });
+  expect(panel.counting.calls.filter((name) => name !== "writeTableCell")).toEqual([]);
+  expect(content?.isConnected).toBe(false);
+});
+
+test.each(["denied", "full"])("a browser whose storage is %s takes nothing from the panel", async (kind) => {
+  await opened();
+  const refuse = (): never => { throw new DOMException(kind, kind === "full" ? "QuotaExceededError" : "SecurityError"); };
+  const storage = { getItem: kind === "full" ? () => null : refuse, setItem: refuse, removeItem: refuse, key: refuse, clear: refuse, length: 0 };
+  const panel = await opened();
+  for (const name of ["sessionStorage", "localStorage"]) Object.defineProperty(globalThis, name, kind === "denied" ? { get: refuse, configurable: true } : { value: storage, configurable: true });
+  for (const way of await waysOf(panel)) await walk(panel, way);
+  expect(toldFailures(panel.root)).toEqual([]);
+  await isAlive(panel);
+});
