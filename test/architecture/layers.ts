@@ -32,7 +32,7 @@ export const layers: Readonly<Record<string, Layer>> = {
   taskpane: { layers: ["core", "catalogue", "workbook"], packages: [], globals: ["DOM"] },
   embedded: {
     layers: ["core", "catalogue", "workbook", "functions", "taskpane"],
-    packages: ["@odoo/o-spreadsheet", "@odoo/owl", "fflate"],
+    packages: ["@odoo/o-spreadsheet", "@odoo/owl", "fflate", "idb-keyval"],
     globals: ["DOM"],
   },
 };
