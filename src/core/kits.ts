@@ -49,6 +49,9 @@ export function chooseKit(catalogue: Catalogue, car: Car, runs: readonly Run[]):
   return { chosen: best && kit(best), straight, nextBest: next && kit(next), possible };
 }
 
+/** The runs that the shop makes itself: all but those that a chosen set brings bent. */
+export const madeUpRuns = ({ kit, runs }: { readonly kit: KitChoice; readonly runs: readonly Run[] }): readonly Run[] => (kit.chosen ? kit.chosen.madeUp : runs);
+
 export const kitName = ({ sets }: Kit): string => sets.map(({ name }) => name).join("; ") || "straight tube";
 
 /** Two sets are for one car when no trait of one rules out the other's. */

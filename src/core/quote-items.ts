@@ -3,6 +3,7 @@ import Big from "big.js";
 import { nameKey, type Catalogue } from "./catalogue";
 import { fluidFor } from "./fluid";
 import type { Fitting } from "./fittings";
+import { madeUpRuns } from "./kits";
 import { inFeet, metres } from "./quantity";
 import type { CarReport } from "./report";
 import type { Run } from "./runs";
@@ -38,8 +39,7 @@ export function priceOfUnit(settings: Settings, cost: Big): Big {
 
 /** Items in the order they print. The lines are always sold; parts only where the row's Supply names them. */
 export function quoteItems(catalogue: Catalogue, report: CarReport): QuoteItems {
-  const { kit, runs } = report;
-  const madeUp = kit.chosen ? kit.chosen.madeUp : runs;
+  const madeUp = madeUpRuns(report);
   const supplied = suppliedParts(catalogue, report);
   const labour = labourItems(catalogue, report, supplied.items);
   const items = [...setItems(report), ...madeUpItems(catalogue, madeUp), ...adapterItems(report, madeUp), ...teeItems(report), ...supplied.items, ...fluidItems(catalogue, report), ...labour.items];
@@ -128,7 +128,7 @@ function labourItems(catalogue: Catalogue, report: CarReport, sold: readonly Quo
 function timesApplied(catalogue: Catalogue, { runs, kit }: CarReport, sold: readonly QuoteItem[], to: string): number | undefined {
   if (to === "car") return 1;
   if (to === "run" || to === "line") return runs.length;
-  if (to === "made-up run") return (kit.chosen?.madeUp ?? runs).length;
+  if (to === "made-up run") return madeUpRuns({ kit, runs }).length;
   if (to === "set") return kit.chosen?.sets.length ?? 0;
   const kinds = [...catalogue.components.values()];
   if (!kinds.some(({ name, kind }) => nameKey(name) === to || kind === to)) return undefined;

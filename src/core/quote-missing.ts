@@ -1,6 +1,7 @@
 /** What a quote still needs before its lines can have a total: what is not settled is not among the lines, so that their sum is too small. */
 import { sayPort } from "./assembly";
 import { groupBy } from "./group-by";
+import { madeUpRuns } from "./kits";
 import type { CarReport } from "./report";
 import type { Run } from "./runs";
 import { sayTube } from "./tube";
@@ -10,8 +11,9 @@ export function missingForQuote(report: CarReport): string[] {
   const { runs, kit, findings } = report;
   if (runs.length === 0) return ["the runs of this car"];
   const choice = findings.some(({ code, standing }) => code === "kit-ambiguous" && standing === "open") ? [`the choice between ${kit.possible.map(({ name }) => name).join(" and ")}`] : [];
-  const wanted = (kit.chosen?.madeUp ?? runs).flatMap((run) => wantedFor(run).map((what) => ({ run, what })));
-  return [...choice, ...[...groupBy(wanted, ({ what }) => what)].map(([what, of]) => `${what} for ${sayRuns(of.map(({ run }) => run))}`), ...(kit.chosen?.madeUp ?? runs).flatMap(nutsWanted)];
+  const madeUp = madeUpRuns(report);
+  const wanted = madeUp.flatMap((run) => wantedFor(run).map((what) => ({ run, what })));
+  return [...choice, ...[...groupBy(wanted, ({ what }) => what)].map(([what, of]) => `${what} for ${sayRuns(of.map(({ run }) => run))}`), ...madeUp.flatMap(nutsWanted)];
 }
 
 function wantedFor({ length, tube, material, stock }: Run): string[] {

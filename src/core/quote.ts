@@ -69,3 +69,22 @@ function totalsOf({ settings }: Catalogue, lines: readonly QuoteLine[]): QuoteTo
   const deposit = round(total.times(settings.depositShare));
   return { subtotal: subtotal.toNumber(), discount: discount.toNumber(), freight: freight.toNumber(), tax: tax.toNumber(), total: total.toNumber(), deposit: deposit.toNumber() };
 }
+
+export interface TotalLine {
+  readonly name: keyof QuoteTotals;
+  readonly says: string;
+  /** A discount is below nothing. */
+  readonly amount: number;
+}
+
+const TOTAL_WORDS: readonly (readonly [keyof QuoteTotals, string])[] = [["subtotal", "Sum of the lines"], ["discount", "Discount"], ["freight", "Freight"], ["tax", "Tax"], ["total", "Total"], ["deposit", "Deposit with the order"]];
+
+/** The totals as they print: what is nothing is left out, but for the sum and the total. */
+export const totalLines = (totals: QuoteTotals): readonly TotalLine[] =>
+  TOTAL_WORDS.filter(([name]) => totals[name] !== 0 || name === "subtotal" || name === "total").map(([name, says]) => ({ name, says, amount: name === "discount" ? -totals[name] : totals[name] }));
+
+/** The totals of several cars together; undefined while one of them has none. */
+export function sumOfQuotes(quotes: readonly Pick<Quote, "totals">[]): number | undefined {
+  const totals = quotes.map(({ totals: of }) => of?.total);
+  return totals.every((total) => total !== undefined) ? sumOf(totals.map((total) => Big(total))).toNumber() : undefined;
+}

@@ -13,3 +13,16 @@ export const sayDistance = ({ units }: Units, distance: Metres): string => (unit
 export const sayVolume = ({ units }: Units, volume: CubicMetres): string => (units === "us" ? say(inCubicInches(volume), 3, "in³") : say(inCubicCentimetres(volume), 2, "cm³"));
 export const sayFigure = (value: number, digits = 2): string => String(Number(value.toFixed(digits)));
 export const sayShare = (value: number): string => `${Number((value * 100).toFixed(1))} %`;
+
+/**
+ * A length as a tape shows it: `41 1/2 in`, to the nearest sixteenth, or `1054 mm`.
+ * @source common practice, no source
+ */
+export function sayOnTape({ units }: Units, length: Metres): string {
+  if (units !== "us") return say(inMillimetres(length), 0, "mm");
+  const sixteenths = Math.round(inInches(length) * 16);
+  const [whole, rest] = [Math.floor(sixteenths / 16), sixteenths % 16];
+  const divisor = [8, 4, 2, 1].find((by) => rest % by === 0) ?? 1;
+  const fraction = rest === 0 ? "" : `${rest / divisor}/${16 / divisor}`;
+  return `${[whole > 0 || fraction === "" ? String(whole) : "", fraction].filter((part) => part !== "").join(" ")} in`;
+}

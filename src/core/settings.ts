@@ -9,6 +9,9 @@ export type { SettingUnit } from "./setting-unit";
 export interface Settings extends PhysicsSettings, StockSettings {
   readonly units: "us" | "metric";
   readonly currency: string;
+  /** At the head of what is sent; blank leaves room for the shop's own paper. */
+  readonly shopName: string;
+  readonly shopAddress: string;
   /** Added to an adapter chain's price for each adapter: every joint is a leak path and takes time. */
   readonly jointCost: number;
   /** Longest adapter chain on one end that raises nothing. */
@@ -90,6 +93,8 @@ const PRACTICE = "common practice, no source";
 export const settingEntries: readonly SettingEntry[] = [
   { key: "units", name: "units", value: "us", written: "us", unit: "text", choices: ["us", "metric"], meaning: "units of every answer", source: "choice of the shop" },
   { key: "currency", name: "currency", value: "USD", written: "USD", unit: "text", meaning: "currency of every price", source: "choice of the shop" },
+  { key: "shopName", name: "shop name", value: "", written: "", unit: "text", meaning: "at the head of quote and cut list sheets; blank for paper that bears it", source: "choice of the shop" },
+  { key: "shopAddress", name: "shop address", value: "", written: "", unit: "text", meaning: "under the shop name: address, telephone", source: "choice of the shop" },
   { key: "jointCost", name: "joint cost", value: 6, written: 6, unit: "money", meaning: "added for each adapter when chains are compared", source: PRACTICE },
   { key: "mostAdapters", name: "most adapters on one end", value: 2, written: 2, unit: "count", meaning: "a longer chain raises joint-count", source: PRACTICE },
   { key: "madeUpRunCost", name: "made-up run cost", value: 30, written: 30, unit: "money", meaning: "bending and flaring one run from straight tube", source: PRACTICE },

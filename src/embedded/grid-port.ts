@@ -18,6 +18,7 @@ export function gridPort(grid: Grid, name = "Workbook"): WorkbookPort {
     known = now;
   });
   return {
+    sheetNames: () => promised(() => grid.sheetNames()),
     tableNames: () => promised(() => grid.tables().map(({ name }) => name)),
     readTable: (wanted) =>
       promised(() => {

@@ -2,7 +2,7 @@
 import { CAUTION } from "../core/caution";
 import type { Catalogue } from "../core/catalogue";
 import { fluidFor, type FluidNeed } from "../core/fluid";
-import { quoteFor, type Quote, type QuoteTotals } from "../core/quote";
+import { quoteFor, totalLines, type Quote } from "../core/quote";
 import type { CubicMetres } from "../core/quantity";
 import { rounded, text, type Column } from "./columns";
 import type { OfCar } from "./car-tables";
@@ -70,10 +70,7 @@ export function quoteRows(catalogue: Catalogue, { label, problem, report }: Repo
   return rows.map((item) => ({ label, problem: "", item }));
 }
 
-const TOTALS: readonly (keyof QuoteTotals)[] = ["subtotal", "discount", "freight", "tax", "total", "deposit"];
-
 function totalRows({ settings }: Catalogue, { totals, missing }: Quote): QuoteRow[] {
   if (!totals) return [{ section: "total", item: "total", note: `no total yet; still needed: ${missing.join(", ")}` }];
-  const signed = (name: keyof QuoteTotals): number => (name === "discount" ? -totals[name] : totals[name]);
-  return TOTALS.filter((name) => totals[name] !== 0 || name === "subtotal" || name === "total").map((name) => ({ section: "total", item: name, amount: signed(name), note: name === "total" ? `${settings.currency}, valid ${settings.quoteValidDays} days` : "" }));
+  return totalLines(totals).map(({ name, amount }) => ({ section: "total", item: name, amount, note: name === "total" ? `${settings.currency}, valid ${settings.quoteValidDays} days` : "" }));
 }

@@ -29,6 +29,7 @@ export const places: readonly Place[] = [
     { id: "questions", name: "Questions", load: () => questionsView },
     { id: "drawing", name: "Drawing", load: () => drawingView },
     { id: "balance", name: "Balance", load: async () => (await import("./balance-view")).balanceView },
+    { id: "quote", name: "Quote", load: async () => (await import("./quote/quote-view")).quoteView },
   ] },
   { id: "material", name: "Material", views: [
     { id: "tube", name: "Tube", load: () => tubeView },

@@ -1,25 +1,44 @@
-/** The Tube view: how much tube all cars take, by material, size and wall. */
+/** The Tube view: how much tube all cars or the chosen one take, by material, size and wall, and how it is cut on the bench. */
 import { sayTube, type Material } from "../core/tube";
 import { sayLots } from "../core/tubing";
+import type { WorkbookReading } from "../workbook/workbook-reports";
+import { benchSection } from "./bench/bench-section";
+import { planCutsBeside } from "./bench/cut-planner";
+import { carBar } from "./car-bar";
 import { element } from "./element";
 import { keyedChildren, type KeyedChild } from "./keyed-children";
 import { tubeDrawing } from "./marks";
 import { tubeTotals, type LeftOutRuns, type TubeTotal, type TubeTotals } from "./tube-totals";
+import { twoWayChoice } from "./two-way-choice";
 import type { View, ViewActions } from "./view";
 import { count, sayLength, sayNumber, sayWall, type Units } from "./words";
 
 export function tubeView(actions: ViewActions): View {
+  const state: { reading: WorkbookReading | undefined } = { reading: undefined };
+  const bar = carBar(actions);
   const summary = element("h2", { class: "tally" });
   const list = element("div", { class: "materials" });
   const parts = keyedChildren(list);
+  const bench = benchSection(planCutsBeside);
+  const draw = (): void => {
+    if (!state.reading) return;
+    const { catalogue } = state.reading;
+    const line = bar.show(state.reading);
+    bar.content.hidden = !scope.isSecond();
+    const cars = scope.isSecond() ? (line ? [line] : []) : state.reading.cars;
+    const totals = tubeTotals({ catalogue, cars });
+    summary.textContent = sayTotal(totals, catalogue.settings.units);
+    parts.update([...materialTables(totals, catalogue.settings.units), ...leftOutNotice(totals, actions)]);
+    bench.show(catalogue, cars);
+  };
+  const scope = twoWayChoice("tube-scope", "Tube for", [{ value: "all", text: "All cars" }, { value: "one", text: "One car" }]);
+  scope.content.addEventListener("input", draw);
   return {
     id: "tube", name: "Tube",
-    content: element("div", { class: "tube-view" }, summary, list),
+    content: element("div", { class: "tube-view" }, scope.content, bar.content, summary, list, bench.content),
     show: (reading) => {
-      const totals = tubeTotals(reading);
-      const { units } = reading.catalogue.settings;
-      summary.textContent = sayTotal(totals, units);
-      parts.update([...materialTables(totals, units), ...leftOutNotice(totals, actions)]);
+      state.reading = reading;
+      draw();
     },
   };
 }

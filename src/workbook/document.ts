@@ -58,6 +58,8 @@ export interface PageSetup {
   readonly titleRows?: number;
   /** Text at the left of the foot of every page; the page number stands at the right. */
   readonly footer?: string;
+  /** Rows that begin a page, from 0, in order. */
+  readonly breaks?: readonly number[];
 }
 
 /** A list to choose from while typing; another text gets a warning, and is taken when the user insists. */
@@ -95,6 +97,8 @@ export interface DocumentSheet {
   readonly tables: readonly DocumentTable[];
   /** Widths in characters, from column A on; undefined is the default width. */
   readonly columnWidths?: readonly (number | undefined)[];
+  /** Heights in points, from the first row on; undefined is as high as the text needs. */
+  readonly rowHeights?: readonly (number | undefined)[];
   readonly hidden?: boolean;
   /** Rows and columns that stay in sight while the rest scrolls. */
   readonly frozen?: { readonly rows: number; readonly columns: number };

@@ -23,6 +23,7 @@ export function excelPort(run: RunBatch = runInExcel): WorkbookPort {
   const watching = watchWorkbook(run, runs, { changes, selected });
   const listeners = listenerCount(watching.want);
   return {
+    sheetNames: () => runs.reading(sheetNames),
     // A workbook that is read but not listened to would go stale unseen, so listening comes first.
     tableNames: async () => {
       if (listeners.any()) await watching.ready();
@@ -97,6 +98,13 @@ async function writeTableCell(context: Excel.RequestContext, progress: WriteProg
   await context.sync();
   progress.written = true;
   return { table: table.name, before: values[index] ?? "" };
+}
+
+async function sheetNames(context: Excel.RequestContext): Promise<readonly string[]> {
+  const { worksheets } = context.workbook;
+  worksheets.load("items/name");
+  await context.sync();
+  return worksheets.items.map(({ name }) => name);
 }
 
 async function workbookName(context: Excel.RequestContext): Promise<string> {

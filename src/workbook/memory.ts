@@ -100,9 +100,10 @@ class Book {
   }
 }
 
-type ReadingPart = Pick<WorkbookPort, "tableNames" | "readTable" | "selectTableRow" | "selection" | "onSelect" | "onChange">;
+type ReadingPart = Pick<WorkbookPort, "sheetNames" | "tableNames" | "readTable" | "selectTableRow" | "selection" | "onSelect" | "onChange">;
 
 const readingPart = (book: Book): ReadingPart => ({
+  sheetNames: () => Promise.resolve(book.sheetNames()),
   tableNames: () => Promise.resolve([...book.tables.values()].map((table) => table.name)),
   readTable: (wanted) => Promise.resolve(book.tables.get(wanted.toLowerCase())),
   selectTableRow: (wanted, row, column) => answer(() => { book.select(selectedRow(book.known(wanted), row, column)); }),

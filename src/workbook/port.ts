@@ -30,6 +30,8 @@ export interface SheetContent {
   readonly rows: readonly (readonly CellValue[])[];
   /** In characters, from column A on; undefined is the default width. */
   readonly columnWidths?: readonly (number | undefined)[];
+  /** In points, from the first row on; undefined is as high as the text needs, which no spreadsheet knows of merged cells. */
+  readonly rowHeights?: readonly (number | undefined)[];
   /** Of two for the same cell, what the later one says wins. */
   readonly styles?: readonly CellStyleRange[];
   /** Of merged cells only the first may hold a value. */
@@ -58,6 +60,8 @@ export interface WorkbookChange {
 }
 
 export interface WorkbookPort {
+  /** Names of all sheets, hidden ones too. */
+  sheetNames(): Promise<readonly string[]>;
   /** Names of all tables, in no promised order. */
   tableNames(): Promise<readonly string[]>;
   /** @returns undefined when there is no such table; names are matched without regard to case */

@@ -67,7 +67,9 @@ export function panelPages(): { readonly open: (opening?: Opening) => Promise<Pa
 async function serve(): Promise<Server> {
   const bundle = await build({ entryPoints: [join(__dirname, "panel-page.ts")], bundle: true, write: false, format: "esm", splitting: true, outdir: "/", target: "es2022" });
   const scripts = bundle.outputFiles.map(({ path, text }): [string, [string, string]] => [`/${basename(path)}`, ["text/javascript", text]]);
-  const files = new Map<string, readonly [string, string]>([["/", ["text/html", markup]], ...scripts, ["/panel.css", ["text/css", stylesheet]]]);
+  // The panel asks for its worker beside its own script, under the name of the source file; the build of the add-in renames both.
+  const worker = await build({ entryPoints: [join(__dirname, "../../src/taskpane/bench/cut-plan-worker.ts")], bundle: true, write: false, format: "iife", target: "es2022" });
+  const files = new Map<string, readonly [string, string]>([["/", ["text/html", markup]], ...scripts, ["/cut-plan-worker.ts", ["text/javascript", worker.outputFiles[0]?.text ?? ""]], ["/panel.css", ["text/css", stylesheet]]]);
   const server = createServer((request, response) => {
     const [type, text] = files.get(new URL(request.url ?? "/", "http://panel").pathname) ?? ["", ""];
     response.writeHead(type ? 200 : 404, { "content-type": `${type}; charset=utf-8`, "content-security-policy": policy }).end(text);

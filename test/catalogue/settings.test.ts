@@ -15,6 +15,11 @@ test("a setting given replaces its default, in the unit its row states; the othe
   expect(read).toEqual({ ...defaultSettings, sawKerf: 0.002, discResidualLimit: 50000, jointCost: 0, units: "metric", nearMissPitchShare: 0.2 });
 });
 
+test("shop name and address are text, and blank when left so", () => {
+  const read = catalogueOf(settings(["shop name", "Invented Brake Works"], ["shop address", 0])).settings;
+  expect([read.shopName, read.shopAddress]).toEqual(["Invented Brake Works", ""]);
+});
+
 test("a rule may be turned off or given another severity", () => {
   const read = catalogueOf(settings(["rule metering-missing", "OFF"], ["Rule joint-count", "decide"])).settings;
   expect([...read.rules]).toEqual([["metering-missing", "off"], ["joint-count", "decide"]]);
@@ -34,7 +39,7 @@ test.each<[readonly unknown[], string]>([
 ])("%p is refused", (row, says) => expect(errorsOf(settings(row))).toEqual([says]));
 
 test("an unknown setting lists the settings there are", () => {
-  expect(errorsOf(settings(["kerf", 2, "mm"]))).toEqual([expect.stringMatching(/^Settings row 1, Setting: read "kerf"; accepted: one of units, currency, joint cost, .*saw kerf/)]);
+  expect(errorsOf(settings(["kerf", 2, "mm"]))).toEqual([expect.stringMatching(/^Settings row 1, Setting: read "kerf"; accepted: one of units, currency, shop name, shop address, joint cost, .*saw kerf/)]);
 });
 
 test("a setting given twice is an error on the later row", () => {

@@ -28,6 +28,8 @@ export interface WrittenLooks {
   /** By address; cells that look as in a new sheet are left out, and so is text format. */
   readonly styles: Readonly<Record<string, CellStyle>>;
   readonly columnWidths: readonly (number | undefined)[];
+  /** In points. */
+  readonly rowHeights: readonly (number | undefined)[];
   readonly merges: readonly CellArea[];
   readonly pictures: readonly SheetPicture[];
   readonly page: PageSetup | undefined;
@@ -40,6 +42,12 @@ export const workbookContract = (name: string, open: (tables: readonly TableCont
       expect([...(await port.tableNames())].sort()).toEqual(["Cars", "Parts"]);
       expect(await port.readTable("Cars")).toEqual(cars);
       expect(await port.readTable("Parts")).toEqual(parts);
+    });
+
+    test("it names its sheets, and one that was written too", async () => {
+      const { port } = await open([cars, parts]);
+      await port.writeSheet("Quote", [["Price"]]);
+      expect([...(await port.sheetNames())].sort()).toEqual(["Cars", "Parts", "Quote"]);
     });
 
     test("a table is found whatever the case of its name, and an unknown one reads as undefined", async () => {
@@ -146,13 +154,14 @@ export const workbookContract = (name: string, open: (tables: readonly TableCont
       const before = book.sheetNames();
       await book.port.writeSheet("Quote", dressed);
       expect(book.sheet("Quote")).toEqual([["Quote", "", ""], ["3/16 tube", 12.5, "ft"], ["Total", 2.25, ""]]);
-      const { styles, columnWidths, merges, pictures, page } = book.shownLooks("Quote");
+      const { styles, columnWidths, rowHeights, merges, pictures, page } = book.shownLooks("Quote");
       expect(styles).toEqual({
         A1: { bold: true, size: 16, fill: "#1f3b4d", colour: "#ffffff", align: "center" }, B1: { bold: true, size: 16, fill: "#1f3b4d", colour: "#ffffff", align: "center" },
         C1: { bold: true, size: 16, fill: "#1f3b4d", colour: "#ffffff", align: "center" },
         A2: { wrap: true }, B2: { format: "0.00" }, A3: { bold: true, top: true, bottom: true }, B3: { italic: true, top: true, bottom: true, format: "0.0" }, C3: { bold: true, top: true, bottom: true },
       });
       expect(columnWidths.map((width) => width === undefined ? undefined : Math.round(width))).toEqual([30, undefined, 8]);
+      expect(rowHeights).toEqual(dressed.rowHeights);
       expect({ merges, pictures, page }).toEqual({ merges: dressed.merges, pictures: dressed.pictures, page: dressed.page });
       await book.undo();
       expect(book.sheetNames()).toEqual(before);
@@ -306,6 +315,7 @@ const DOT = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNgYGBgAAA
 const dressed: SheetContent = {
   rows: [["Quote"], ["3/16 tube", 12.5, "ft"], ["Total", 2.25]],
   columnWidths: [30, undefined, 8],
+  rowHeights: [24, undefined, 36],
   styles: [
     { row: 0, column: 0, rows: 1, columns: 3, style: { bold: true, size: 16, fill: "#1f3b4d", colour: "#ffffff", align: "center" } },
     { row: 1, column: 0, rows: 1, columns: 1, style: { wrap: true } },
@@ -315,7 +325,7 @@ const dressed: SheetContent = {
   ],
   merges: [{ row: 0, column: 0, rows: 1, columns: 3 }],
   pictures: [{ png: DOT, alt: "The lines of the car & its \"valve\"", row: 5, column: 1, width: 320, height: 200 }],
-  page: { landscape: true, fitWide: true, titleRows: 1, footer: "Shop & Sons" },
+  page: { landscape: true, fitWide: true, titleRows: 1, footer: "Shop & Sons", breaks: [1, 4] },
 };
 
 const newTables = [

@@ -117,12 +117,15 @@ test("looks, page set-up, warning lists and pictures as another library writes t
     cell.fill = { type: "pattern", pattern: "solid", fgColor: { argb: "FFEEDDCC" } };
     cell.border = { top: { style: "double" }, left: { style: "thin" } };
     cell.alignment = { horizontal: "right", wrapText: true };
+    sheet.getRow(2).height = 30;
+    sheet.getRow(3).addPageBreak();
     sheet.getCell("A4").dataValidation = { type: "list", errorStyle: "warning", formulae: ['"a,b c"'] };
     sheet.addImage(book.addImage({ base64: DOT, extension: "png" }), { tl: { col: 1, row: 2 }, ext: { width: 30, height: 20 } });
   });
   const [sheet] = document.sheets;
   expect(sheet?.cells.get("A1")).toEqual({ value: 0.5, format: "0%", bold: true, italic: true, size: 14, colour: "#0a0b0c", fill: "#eeddcc", top: true, align: "right", wrap: true });
-  expect(sheet?.page).toEqual({ landscape: true, fitWide: true, titleRows: 2, footer: "Shop & Sons" });
+  expect(sheet?.page).toEqual({ landscape: true, fitWide: true, titleRows: 2, footer: "Shop & Sons", breaks: [3] });
+  expect(sheet?.rowHeights).toEqual([undefined, 30]);
   expect(sheet?.lists).toEqual([{ area: { row: 3, column: 0, rows: 1, columns: 1 }, values: ["a", "b c"] }]);
   expect(sheet?.pictures).toEqual([{ png: DOT, alt: "", row: 2, column: 1, width: 30, height: 20 }]);
   expect(document.leftOut).toBeUndefined();

@@ -29,7 +29,8 @@ const dressedSheet: DocumentSheet = {
     { png: "iVBORw0KGgo=", alt: 'A "drawing" & more', row: 4, column: 1, width: 320, height: 200 },
     { png: "iVBORw0KGgoA", alt: "", row: 9, column: 0, width: 10, height: 10 },
   ],
-  page: { landscape: true, fitWide: true, titleRows: 2, footer: "Shop & Sons" },
+  page: { landscape: true, fitWide: true, titleRows: 2, footer: "Shop & Sons", breaks: [3, 12] },
+  rowHeights: [24, undefined, 36, undefined, undefined, 18],
   lists: [{ area: { row: 9, column: 2, rows: 5, columns: 1 }, values: ["a", 'say "b"'] }],
 };
 

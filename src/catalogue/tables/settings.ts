@@ -44,9 +44,9 @@ function valueRow(row: Row, refuse: RefuseCell): SettingRow | undefined {
   return value === undefined ? undefined : { name: entry.name, key: entry.key, value };
 }
 
-/** A blank cell and a typed 0 read alike: where the default is 0 both say the same, elsewhere the value is missing. */
+/** A blank cell and a typed 0 read alike: where the default is 0 or blank they say the same, elsewhere the value is missing. */
 function blankValue(entry: SettingEntry, refuse: RefuseCell): SettingRow | undefined {
-  if (entry.value === 0) return { name: entry.name, key: entry.key, value: 0 };
+  if (entry.value === 0 || entry.value === "") return { name: entry.name, key: entry.key, value: entry.value };
   refuse("value", columns.value.accepts, "data-missing");
   return undefined;
 }

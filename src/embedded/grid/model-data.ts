@@ -37,6 +37,8 @@ const spareColumns = 6;
 const leastColumns = 26;
 /** Pixels of a character of the grid's default font, as the grid itself reckons when it reads files. */
 export const pixelsPerCharacter = 7;
+/** A pixel is 1/96 inch, a point 1/72. */
+export const pixelsPerPoint = 96 / 72;
 
 /** The id that the sheet with this number has in the grid. */
 export const sheetId = (index: number): string => `sheet${String(index + 1)}`;
@@ -96,6 +98,7 @@ function sheetData({ library, sheet, tables, formats, styles, borders, id }: She
     borders: Object.fromEntries(placed.flatMap(({ address, cell }) => numberedEntry(address, borders.get(textOf(gridBorder(cell)))))),
     cols: Object.fromEntries((sheet.columnWidths ?? []).flatMap((width, column) =>
       width === undefined ? [] : [[column, { size: Math.round(width * pixelsPerCharacter) }]])),
+    rows: Object.fromEntries((sheet.rowHeights ?? []).flatMap((height, row) => (height === undefined ? [] : [[row, { size: Math.round(height * pixelsPerPoint) }]]))),
     tables: sheet.tables.map((table) => ({ range: tableRange(table), type: "static", config: tableConfig })),
     merges: (sheet.merges ?? []).map(rangeText),
     figures: (sheet.pictures ?? []).map((picture, number) => figureData(picture, `${id}-picture-${String(number + 1)}`)),

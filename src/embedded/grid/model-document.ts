@@ -4,7 +4,7 @@ import { type ReferenceTable, toStructured } from "../../workbook/structured-ref
 import { excelError } from "./functions";
 import { lookOf } from "./cell-look";
 import { type GridModel } from "./library";
-import { pixelsPerCharacter } from "./model-data";
+import { pixelsPerCharacter, pixelsPerPoint } from "./model-data";
 import { sheetParts } from "./sheet-parts";
 import { type NamedTableGetters } from "./tables";
 import { restoreUnresolved } from "./unresolved";
@@ -54,6 +54,7 @@ function sheetOf(model: GridModel, sheetId: string, tables: readonly ReferenceTa
     cells,
     tables: tables.filter(({ sheet }) => sheet === name).map(({ name: table, firstRow, firstColumn, rows, columns }) => ({ name: table, firstRow, firstColumn, rows, columns })),
     columnWidths: columnWidths(model, sheetId),
+    ...heightsPart(model, sheetId),
     ...(getters.isSheetVisible(sheetId) ? {} : { hidden: true }),
     ...frozenPart(model, sheetId),
     ...sheetParts(model, sheetId),
@@ -106,6 +107,13 @@ function columnWidths({ getters }: GridModel, sheetId: string): (number | undefi
   });
   while (widths.length > 0 && widths[widths.length - 1] === undefined) widths.pop();
   return widths;
+}
+
+/** Heights that somebody set, in points. */
+function heightsPart({ getters }: GridModel, sheetId: string): Pick<DocumentSheet, "rowHeights"> {
+  const heights = Array.from({ length: getters.getNumberRows(sheetId) }, (_, row) => getters.getUserRowSize(sheetId, row)).map((pixels) => (pixels === undefined ? undefined : pixels / pixelsPerPoint));
+  while (heights.length > 0 && heights[heights.length - 1] === undefined) heights.pop();
+  return heights.length > 0 ? { rowHeights: heights } : {};
 }
 
 /** Pixels of a column nobody has touched. */

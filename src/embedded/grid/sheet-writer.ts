@@ -5,7 +5,7 @@ import { cellStyles, type ReadySheet } from "../../workbook/sheet-content";
 import { type SheetContent } from "../../workbook/port";
 import { gridBorder, gridStyle } from "./cell-look";
 import { type GridLibrary, type GridModel } from "./library";
-import { constantContent, pixelsPerCharacter, tableConfig } from "./model-data";
+import { constantContent, pixelsPerCharacter, pixelsPerPoint, tableConfig } from "./model-data";
 import { choiceRule, figure, zoneOf } from "./sheet-parts";
 import { type NamedTableSetter } from "./tables";
 
@@ -71,6 +71,9 @@ function write(library: GridLibrary, dispatch: Dispatch, { id: sheetId, name, co
   dispatch("CREATE_SHEET", { sheetId, name, position, ...size });
   (content.columnWidths ?? []).forEach((width, column) => {
     if (width !== undefined) dispatch("RESIZE_COLUMNS_ROWS", { sheetId, dimension: "COL", elements: [column], size: Math.round(width * pixelsPerCharacter) });
+  });
+  (content.rowHeights ?? []).forEach((height, row) => {
+    if (height !== undefined) dispatch("RESIZE_COLUMNS_ROWS", { sheetId, dimension: "ROW", elements: [row], size: Math.round(height * pixelsPerPoint) });
   });
   writeCells(library, dispatch, sheetId, content);
   const target = (content.merges ?? []).map(zoneOf);

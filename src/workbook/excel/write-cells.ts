@@ -11,10 +11,14 @@ export async function writeContent(context: Excel.RequestContext, sheet: Excel.W
   (content.columnWidths ?? []).forEach((width, column) => {
     if (width !== undefined) sheet.getRangeByIndexes(0, column, 1, 1).format.columnWidth = pointsOf(width);
   });
+  (content.rowHeights ?? []).forEach((height, row) => {
+    if (height !== undefined) sheet.getRangeByIndexes(row, 0, 1, 1).format.rowHeight = height;
+  });
   for (const { style, ...area } of content.styles ?? []) applyStyle(rangeOf(sheet, area), style);
   await writeRows(context, sheet, content, progress);
   for (const area of content.merges ?? []) rangeOf(sheet, area).merge();
   if (content.page) setUpPage(sheet.pageLayout, content.page);
+  for (const row of content.page?.breaks ?? []) sheet.horizontalPageBreaks.add(cellAddress(row, 0));
 }
 
 /** Pictures stand by points, so it is asked where their cells are. */

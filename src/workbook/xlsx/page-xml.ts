@@ -2,7 +2,7 @@ import { sheetPrefix } from "../address";
 import { type DocumentSheet, type PageSetup } from "../document";
 import { footerText, margins, pageNumber } from "../page-setup";
 import { xmlText } from "./xml-text";
-import { childNamed, isOn, type XmlElement } from "./xml-tree";
+import { childNamed, childrenNamed, isOn, type XmlElement } from "./xml-tree";
 
 /** Goes before everything else of a worksheet: that the page set-up fits and does not scale. */
 export const fitXml = ({ page }: DocumentSheet): string => (page?.fitWide ? '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' : "");
@@ -10,13 +10,20 @@ export const fitXml = ({ page }: DocumentSheet): string => (page?.fitWide ? '<sh
 /** Margins in inches, direction, scale and foot of the page. Nothing when the sheet says nothing. */
 export function pageXml({ page }: DocumentSheet): string {
   if (!page) return "";
-  const { landscape, fitWide, footer } = page;
+  const { landscape, fitWide, footer, breaks = [] } = page;
   const direction = ` orientation="${landscape ? "landscape" : "portrait"}"`;
   return (
     `<pageMargins${Object.entries(margins).map(([side, inches]) => ` ${side}="${String(inches)}"`).join("")}/>` +
     `<pageSetup${direction}${fitWide ? ' fitToWidth="1" fitToHeight="0"' : ""}/>` +
-    (footer === undefined ? "" : `<headerFooter><oddFooter>${xmlText(footerCode(footer))}</oddFooter></headerFooter>`)
+    (footer === undefined ? "" : `<headerFooter><oddFooter>${xmlText(footerCode(footer))}</oddFooter></headerFooter>`) +
+    breaksXml(breaks)
   );
+}
+
+/** A break is told by the row above it, counted from 1, which is the row below it counted from 0. Source: ECMA-376 part 1, 18.3.1.3. */
+function breaksXml(breaks: readonly number[]): string {
+  const count = String(breaks.length);
+  return breaks.length === 0 ? "" : `<rowBreaks count="${count}" manualBreakCount="${count}">${breaks.map((row) => `<brk id="${String(row)}" max="16383" man="1"/>`).join("")}</rowBreaks>`;
 }
 
 const footerCode = (footer: string): string => `&L${footerText(footer)}&R${pageNumber}`;
@@ -31,7 +38,8 @@ export function readPage(sheet: XmlElement, titles: string | undefined): PageSet
   const landscape = childNamed(sheet, "pageSetup")?.attributes["orientation"] === "landscape";
   const titleRows = Number(/\$1:\$(\d+)$/.exec(titles ?? "")?.[1] ?? 0);
   const footer = readFooter(childNamed(childNamed(sheet, "headerFooter"), "oddFooter")?.text);
-  const page = { ...(landscape ? { landscape } : {}), ...(fitWide ? { fitWide } : {}), ...(titleRows > 0 ? { titleRows } : {}), ...(footer === undefined ? {} : { footer }) };
+  const breaks = childrenNamed(childNamed(sheet, "rowBreaks"), "brk").filter(({ attributes }) => isOn(attributes["man"])).map(({ attributes }) => Number(attributes["id"]));
+  const page = { ...(landscape ? { landscape } : {}), ...(fitWide ? { fitWide } : {}), ...(titleRows > 0 ? { titleRows } : {}), ...(footer === undefined ? {} : { footer }), ...(breaks.length > 0 ? { breaks } : {}) };
   return Object.keys(page).length > 0 ? page : undefined;
 }
 

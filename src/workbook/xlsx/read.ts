@@ -89,6 +89,7 @@ function readSheet(context: WorkbookContext, { entry, number, path, sheet }: Fou
     cells: readCells(sheet, context),
     tables,
     columnWidths: columnWidths(sheet),
+    ...heightsPart(sheet),
     ...(state === "hidden" || state === "veryHidden" ? { hidden: true } : {}),
     ...frozenPart(sheet),
     ...partsBesideCells(context, { number, path, sheet }),
@@ -123,6 +124,16 @@ function columnWidths(sheet: XmlElement): (number | undefined)[] {
     for (let number = Math.max(1, Number(attributes["min"])); number <= last; number++) widths[number - 1] = width;
   }
   return Array.from(widths);
+}
+
+/** Heights that somebody set; the others follow the text. */
+function heightsPart(sheet: XmlElement): Pick<DocumentSheet, "rowHeights"> {
+  const heights: (number | undefined)[] = [];
+  for (const { attributes } of childrenNamed(childNamed(sheet, "sheetData"), "row")) {
+    const height = Number(attributes["ht"]);
+    if (isOn(attributes["customHeight"]) && height > 0) heights[Number(attributes["r"]) - 1] = height;
+  }
+  return heights.length > 0 ? { rowHeights: Array.from(heights) } : {};
 }
 
 const definedNames = (workbook: XmlElement): { name: string; formula: string }[] =>

@@ -59,11 +59,15 @@ function rowsXml(source: SheetSource): string {
     row.push({ column: place.column, xml: cellXml(source, address, cell) });
     rows.set(place.row, row);
   }
+  const { rowHeights = [] } = source.sheet;
+  rowHeights.forEach((height, row) => { if (height !== undefined && !rows.has(row)) rows.set(row, []); });
   return [...rows]
     .sort(([a], [b]) => a - b)
-    .map(([row, cells]) => `<row r="${String(row + 1)}">${cells.sort((a, b) => a.column - b.column).map(({ xml }) => xml).join("")}</row>`)
+    .map(([row, cells]) => `<row r="${String(row + 1)}"${heightXml(rowHeights[row])}>${cells.sort((a, b) => a.column - b.column).map(({ xml }) => xml).join("")}</row>`)
     .join("");
 }
+
+const heightXml = (height: number | undefined): string => (height === undefined ? "" : ` ht="${String(height)}" customHeight="1"`);
 
 /** Heading cells must hold, as text, exactly the names of their table's columns, or Excel calls the file damaged. */
 function cellsWithHeadings({ sheet, tables }: SheetSource): ReadonlyMap<string, SheetCell> {

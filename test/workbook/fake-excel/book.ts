@@ -18,6 +18,7 @@ export interface Sheet {
   readonly looks: Map<string, CellStyle>;
   /** Points. */
   readonly widths: Map<number, number>;
+  readonly heights: Map<number, number>;
   readonly merges: CellArea[];
   readonly pictures: (SheetPicture & { readonly left: number; readonly top: number })[];
   readonly lists: (ChoiceList & { readonly alert?: string })[];
@@ -89,7 +90,7 @@ export class FakeBook {
     if (this.sheets.some((sheet) => sheet.name.toLowerCase() === name.toLowerCase())) throw new FakeError("ItemAlreadyExists", name);
     if (name === "" || name.length > 31 || /[[\]:*?/\\]|^'|'$/.test(name)) throw new FakeError("InvalidArgument", name);
     const sheet: Sheet = {
-      id: `{sheet-${++this.made}}`, name, cells: new Map(), looks: new Map(), widths: new Map(),
+      id: `{sheet-${++this.made}}`, name, cells: new Map(), looks: new Map(), widths: new Map(), heights: new Map(),
       merges: [], pictures: [], lists: [], page: undefined, isProtected: false,
     };
     this.sheets.push(sheet);

@@ -115,7 +115,7 @@ export class FakeRange {
     const sheet = this.context.book.sheets.find(({ id }) => id === area?.sheet);
     if (!area || !sheet) return undefined;
     const { row, column, rows, columns } = area;
-    const simple: Readonly<Record<string, unknown>> = { rowCount: rows, cellCount: rows * columns, rowIndex: row, columnIndex: column, top: row * HEIGHT };
+    const simple: Readonly<Record<string, unknown>> = { rowCount: rows, cellCount: rows * columns, rowIndex: row, columnIndex: column, top: Array.from({ length: row }, (_, r) => sheet.heights.get(r) ?? HEIGHT).reduce((sum, height) => sum + height, 0) };
     if (name in simple) return simple[name];
     if (name === "left") return Array.from({ length: column }, (_, c) => sheet.widths.get(c) ?? WIDTH).reduce((sum, width) => sum + width, 0);
     if (name === "address") return sheetPrefix(sheet.name) + areaAddress({ firstRow: row, firstColumn: column, rows, columns });
@@ -150,6 +150,8 @@ class FakeFormat {
   set wrapText(wrap: boolean) { this.look({ wrap }); }
   set verticalAlignment(align: string) { if (align !== "Top") throw new FakeError("InvalidArgument", align); }
   set columnWidth(points: number) { this.range.write((sheet, { column }) => void sheet.widths.set(column, points)); }
+
+  set rowHeight(points: number) { this.range.write((sheet, { row }) => void sheet.heights.set(row, points)); }
 
   private look(style: CellStyle): void {
     this.range.write((sheet, area) => {

@@ -1,3 +1,4 @@
+import { parseCellAddress } from "../../../src/workbook/address";
 import type { PageSetup } from "../../../src/workbook/document";
 import { FakeError, type Sheet } from "./book";
 import { Loaded, Presence, type FakeContext } from "./context";
@@ -44,6 +45,7 @@ export class FakeSheet {
   readonly pageLayout: FakeLayout;
   readonly protection: { load(names: string): void; readonly protected: boolean };
   readonly shapes: { addImage(png: string): FakeShape };
+  readonly horizontalPageBreaks: { add(cell: string): void };
   private readonly loaded: Loaded;
   private readonly presence: Presence;
 
@@ -54,6 +56,7 @@ export class FakeSheet {
     this.pageLayout = new FakeLayout((change) => { context.write(() => { this.must().page = { ...this.must().page, ...change }; }); });
     const { loaded } = this;
     this.protection = { load: (names) => { loaded.load(names); }, get protected(): boolean { return loaded.read("protected"); } };
+    this.horizontalPageBreaks = { add: (cell) => { context.write(() => { this.must().page = { ...this.must().page, breaks: [...(this.must().page?.breaks ?? []), (parseCellAddress(cell) ?? { row: NaN }).row] }; }); } };
     this.shapes = { addImage: (png) => new FakeShape(context, () => this.must(), png) };
   }
 
@@ -106,6 +109,13 @@ interface Place {
   readonly altTextDescription: string;
 }
 
+/** The row whose top lies so many points below that of the sheet. */
+function rowAt({ heights }: Sheet, top: number): number {
+  let [row, edge] = [0, 0];
+  for (; edge < top - 0.01; row += 1) edge += heights.get(row) ?? 15;
+  return row;
+}
+
 class FakeShape {
   private keepsAspect = true;
 
@@ -123,7 +133,7 @@ class FakeShape {
       const pixels = (points: number): number => points / 0.75;
       let [column, edge] = [0, 0];
       for (; edge < left; column += 1) edge += sheet.widths.get(column) ?? 48;
-      sheet.pictures.push({ png: this.png, alt: altTextDescription, row: Math.round(top / 15), column, width: pixels(width), height: pixels(height), left, top });
+      sheet.pictures.push({ png: this.png, alt: altTextDescription, row: rowAt(sheet, top), column, width: pixels(width), height: pixels(height), left, top });
     });
   }
 }

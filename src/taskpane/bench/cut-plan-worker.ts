@@ -1,0 +1,12 @@
+/** Plans cuts beside the page, so that the page never waits for a plan. */
+import { planCuts } from "../../core/cutplan/cut-plan";
+import type { PlanAnswer, PlanRequest } from "./cut-planner";
+
+onmessage = ({ data: { number, job } }: MessageEvent<PlanRequest>): void => {
+  const answer = (said: Omit<PlanAnswer, "number">): void => { postMessage({ number, ...said } satisfies PlanAnswer); };
+  try {
+    answer({ plan: planCuts(job) });
+  } catch (error) {
+    answer({ fault: error instanceof Error ? error.message : String(error) });
+  }
+};
