@@ -5,7 +5,7 @@ import { parseCars } from "../../../src/catalogue/parse-cars";
 import { parseCatalogue } from "../../../src/catalogue/parse-catalogue";
 import { quoteFor } from "../../../src/core/quote";
 import type { CarReport } from "../../../src/core/report";
-import { remembered } from "../../../src/functions/reports";
+import { reportOnRow } from "../../../src/functions/reports";
 import { laidOut } from "../../../src/functions/columns";
 import { quoteColumns, quoteRows } from "../../../src/functions/quote-tables";
 import { quotePaper } from "../../../src/taskpane/quote/quote-paper";
@@ -15,7 +15,7 @@ const carsTable = demoTables.find(({ name }) => name === "Cars");
 const money = [["discount", 7.5, "%", ""], ["tax", 8.25, "%", ""], ["freight", 21.4, "", ""], ["price basis", "markup", "", ""], ["markup or margin", 33, "%", ""]];
 const { catalogue } = parseCatalogue([...demoTables.filter(({ name }) => name !== "Cars" && name !== "Settings"), { name: "Settings", headings: ["Setting", "Value", "Unit", "Source"], rows: money }]);
 const reports = parseCars(carsTable?.headings ?? [], carsTable?.rows ?? []).cars.flatMap((row): CarReport[] => {
-  const report = remembered(catalogue, row);
+  const report = reportOnRow(catalogue, row);
   return report ? [report] : [];
 });
 
