@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import described from "../src/functions/functions.json";
-import { exampleFormulas } from "../scripts/docs/examples";
+import { exampleFormulas } from "../src/functions/examples";
 import { pages } from "../scripts/docs/pages";
 
 describe("the generated reference pages", () => {

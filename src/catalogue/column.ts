@@ -30,6 +30,8 @@ export interface Column<T> {
   readonly judgedByRow?: boolean;
   /** What a cell may hold, as an error says it. */
   readonly accepts: string;
+  /** The few words a cell may hold one of. */
+  readonly words?: readonly string[];
   readonly schema: (unit: Unit | undefined) => z.ZodMiniType<T>;
 }
 
@@ -117,7 +119,7 @@ export function quantity<T extends number>(heading: string, kind: Quantity<T>, r
 /** One of a few words, read without regard to case, hyphens or spaces; `written` gives other ways to write them. */
 export function choice<const T extends string>(heading: string, choices: readonly T[], written: Readonly<Record<string, NoInfer<T>>> = {}, naming: Naming = {}): Column<T | undefined> {
   const byKey = new Map<string, T>([...Object.entries(written), ...choices.map((one) => [one, one] as const)].map(([key, value]) => [wordKey(key), value]));
-  return column(heading, sayChoices(choices), (raw) => byKey.get(wordKey(textOf(raw) ?? "")) ?? new Refusal(), naming);
+  return { ...column(heading, sayChoices(choices), (raw) => byKey.get(wordKey(textOf(raw) ?? "")) ?? new Refusal(), naming), words: choices };
 }
 
 /** Several of a few words in one cell, split on `;`; a blank cell is an empty list. */
@@ -133,7 +135,7 @@ export function choices<const T extends string>(heading: string, words: readonly
 const YES_NO: ReadonlyMap<string, boolean> = new Map([["yes", true], ["y", true], ["true", true], ["no", false], ["n", false], ["false", false]]);
 
 export function yesNo(heading: string, naming: Naming = {}): Column<boolean | undefined> {
-  return column(heading, "yes or no", (raw) => YES_NO.get(wordKey(textOf(raw) ?? "")) ?? new Refusal(), naming);
+  return { ...column(heading, "yes or no", (raw) => YES_NO.get(wordKey(textOf(raw) ?? "")) ?? new Refusal(), naming), words: ["yes", "no"] };
 }
 
 /** Several texts in one cell, split on `;`. */

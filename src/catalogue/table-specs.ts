@@ -36,6 +36,8 @@ export interface HeadingSpec {
   /** A blank cell is refused. */
   readonly required: boolean;
   readonly accepts: string;
+  /** The few words a cell may hold one of; none where it may hold others. */
+  readonly words: readonly string[];
 }
 
 export interface TableDescription {
@@ -51,6 +53,6 @@ export const tableSpecs: readonly TableDescription[] = allTables.map((spec) => {
   return { name: spec.name, holds: spec.holds, knownBy, headings: Object.values(spec.columns).map(describeColumn) };
 });
 
-function describeColumn({ heading, aliases, quantity, filled, accepts }: Column<unknown>): HeadingSpec {
-  return { heading, aliases, units: quantity?.units.map((unit) => unit.name) ?? [], required: filled, accepts };
+function describeColumn({ heading, aliases, quantity, filled, accepts, words = [] }: Column<unknown>): HeadingSpec {
+  return { heading, aliases, units: quantity?.units.map((unit) => unit.name) ?? [], required: filled, accepts, words };
 }

@@ -1,7 +1,7 @@
 import { cellAddress, sheetPrefix } from "../workbook/address";
 import { gatherChanges } from "../workbook/change-gathering";
 import { isCellError } from "../workbook/document";
-import { headingIndex, sayFormulaRefused, type CellValue, type TableContent, type TablePlace, type WorkbookPort } from "../workbook/port";
+import { headingIndex, newRowCells, sayFormulaRefused, type CellValue, type TableContent, type TablePlace, type WorkbookPort } from "../workbook/port";
 import { type ReferenceTable } from "../workbook/structured-references";
 import { type Grid } from "./grid/grid";
 
@@ -33,6 +33,7 @@ export function gridPort(grid: Grid, name = "Workbook"): WorkbookPort {
         grid.select(table.sheet, { ...table, ...cells, firstRow: table.firstRow + 1 + row, rows: 1 });
       }),
     writeTableCell: (place, value) => promised(() => writeTableCell(grid, place, value)),
+    appendTableRow: (table, cells) => promised(() => appendTableRow(grid, table, cells)),
     writeSheet: (wanted, content) => promised(() => grid.writeSheet(wanted, content)),
     writeTables: (tables) => promised(() => { grid.writeTables(tables); }),
     selection: () => promised(() => placeOf(grid)),
@@ -51,6 +52,13 @@ function writeTableCell(grid: Grid, { table: wanted, row, column }: TablePlace, 
   const before = grid.value(table.sheet, address);
   grid.write(table.sheet, address, value);
   return isCellError(before) ? before.error : before;
+}
+
+function appendTableRow(grid: Grid, wanted: string, cells: Readonly<Record<string, CellValue>>): number {
+  const table = tableNamed(grid, wanted);
+  if (!table) throw new Error(`There is no table ${wanted}.`);
+  grid.appendTableRow(table, newRowCells(table.name, table.headings, cells));
+  return table.rows;
 }
 
 /** Turns a throw into a rejection, as a caller of the port expects. */

@@ -29,6 +29,8 @@ const sheet = byId(document, "sheet", HTMLElement);
 const panel = byId(document, "panel", HTMLElement).attachShadow({ mode: "open" });
 const fileName = byId(document, "file-name", HTMLElement);
 const filePicker = byId(document, "file", HTMLInputElement);
+/** As page.html says it. */
+const DEMO_NAME = "Demo workbook";
 let templates = "";
 let open: OpenWorkbook | undefined;
 let unsaved = false;
@@ -40,7 +42,7 @@ async function show(workbook: WorkbookDocument, name: string): Promise<void> {
   open?.close();
   sheet.replaceChildren();
   const view = await mountGrid(library, grid, { element: sheet, templates, messages });
-  const shown = mountPanel(panel, showingPort(grid, name), { stylesheet: panelStylesheet });
+  const shown = mountPanel(panel, showingPort(grid, name), { stylesheet: panelStylesheet, openDemo });
   open = {
     grid,
     close: () => {
@@ -87,6 +89,17 @@ async function openFile(file: File): Promise<void> {
     const reason = problem instanceof WorkbookFileError ? problem.message : `It cannot be shown here (${String(problem)}).`;
     messages.error(`${file.name} was not opened. ${reason} The workbook that was open is still here.`);
   }
+}
+
+async function showDemo(): Promise<void> {
+  fileName.textContent = DEMO_NAME;
+  await show(demoDocument(todayHere()), downloadName(DEMO_NAME));
+}
+
+function openDemo(): void {
+  const goOn = (): void => void showDemo();
+  if (unsaved) messages.ask("Open the demo and lose the changes that are not saved?", goOn);
+  else goOn();
 }
 
 function chooseFile(): void {
@@ -157,7 +170,7 @@ async function start(): Promise<void> {
   choose("sheet");
   listen();
   templates = await (await fetch("grid/o_spreadsheet.xml")).text();
-  await show(demoDocument(todayHere()), downloadName(fileName.textContent));
+  await showDemo();
   await keepSessions();
 }
 

@@ -31,7 +31,7 @@ export function frameOf({ choice, progress, message }: FrameParts): Frame {
   return {
     content,
     show: (instead) => {
-      empty.replaceChildren(...(instead ? [instead] : []));
+      if ((instead ?? null) !== empty.firstChild) empty.replaceChildren(...(instead ? [instead] : []));
       for (const part of [views, choice.strip]) part.hidden = instead !== undefined;
       name.classList.toggle("unseen", instead === undefined);
       caution.hidden = false;

@@ -1,12 +1,12 @@
 /** The panel's content, and what it shows of the workbook at each moment. */
 import type { WorkbookPort } from "../workbook/port";
 import type { WorkbookReading } from "../workbook/workbook-reports";
-import { emptyWorkbook } from "./empty-workbook";
 import { failureNotice } from "./failure";
 import { frameOf } from "./frame";
 import { messageLine } from "./message-line";
 import { places } from "./places";
 import { progressLine, type ProgressActions } from "./progress-line";
+import { firstRun } from "./set-up/first-run";
 import { viewActions } from "./view-actions";
 import { viewChoice } from "./view-choice";
 import { sayVerdicts } from "./words";
@@ -24,12 +24,13 @@ export interface PanelContent {
   showFault(error: unknown): void;
 }
 
-export function panelContent(port: WorkbookPort, work: ProgressActions): PanelContent {
+export function panelContent(port: WorkbookPort, work: ProgressActions, openDemo?: () => void): PanelContent {
   const state: { reading: WorkbookReading | undefined } = { reading: undefined };
   const [message, progress] = [messageLine(), progressLine(work)];
   const showChosen = (): void => { if (state.reading) choice.chosen().show(state.reading); };
   const actions = viewActions({ port, message, showChosen, turnTo: (view) => { choice.turnTo(view); } });
   const choice = viewChoice(places, actions, showChosen);
+  const beginning = firstRun(actions, openDemo);
   const frame = frameOf({ choice, progress, message });
   return {
     content: frame.content,
@@ -38,8 +39,10 @@ export function panelContent(port: WorkbookPort, work: ProgressActions): PanelCo
       progress.done();
       message.clear();
       frame.showProblem(undefined);
-      frame.show(reading.cars.length === 0 && reading.tableErrors.length === 0 ? emptyWorkbook(reading.carTables) : undefined);
-      showChosen();
+      const isEmpty = reading.cars.length === 0 && reading.tableErrors.length === 0;
+      if (isEmpty) beginning.show(reading);
+      else showChosen();
+      frame.show(isEmpty ? beginning.content : undefined);
       message.speak(reading.cars.length === 0 ? "No cars yet." : `Up to date. ${sayVerdicts(reading.cars.map(({ verdict }) => verdict))}.`);
     },
     showProgress: progress.show,

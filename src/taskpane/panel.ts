@@ -8,6 +8,8 @@ import { panelContent, type PanelContent } from "./panel-content";
 export interface PanelOptions {
   /** Address of panel.css; left out when the host's page links it itself. */
   readonly stylesheet?: string;
+  /** Opens the demo in place of the workbook; left out, the demo comes into the workbook as new sheets. */
+  readonly openDemo?: () => void;
 }
 
 export interface Panel {
@@ -20,7 +22,7 @@ export interface Panel {
  * The panel is a labelled region of its host: the host supplies the page's landmarks.
  */
 export function mountPanel(root: HTMLElement | ShadowRoot, port: WorkbookPort, options: PanelOptions = {}): Panel {
-  const panel = panelContent(port, { stop: () => { following.hold(); }, goOn: () => { following.goOn(); } });
+  const panel = panelContent(port, { stop: () => { following.hold(); }, goOn: () => { following.goOn(); } }, options.openDemo);
   const style = styled(panel.content, options.stylesheet);
   root.append(...style, panel.content);
   const following: Following = followWorkbook(port, listenerOf(panel, () => { following.again(); }), sharedWithFunctions);

@@ -35,4 +35,7 @@ export const places: readonly Place[] = [
     { id: "tube", name: "Tube", load: () => tubeView },
     { id: "stock", name: "Stock", load: () => import(/* webpackChunkName: "stock-view" */ "./stock/stock-view").then(({ stockView }) => stockView) },
   ] },
+  { id: "set-up", name: "Setup", views: [
+    { id: "functions", name: "Functions", load: async () => (await import(/* webpackChunkName: "functions" */ "./functions/functions-view")).functionsView },
+  ] },
 ];

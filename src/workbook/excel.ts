@@ -1,6 +1,6 @@
 /** The workbook that Excel has open, through Office.js. */
 import { gatherChanges } from "./change-gathering";
-import type { CellValue, TablePlace, WorkbookPort } from "./port";
+import { newRowCells, type CellValue, type TablePlace, type WorkbookPort } from "./port";
 import { enteredAs, formatOf } from "./excel/entered-text";
 import { findRow, readTable, tableNames, type RowWanted } from "./excel/read-table";
 import { refusal, type SheetOf } from "./excel/refusal";
@@ -35,6 +35,11 @@ export function excelPort(run: RunBatch = runInExcel): WorkbookPort {
       const written = await writing(runs, (context, progress) => writeTableCell(context, progress, { place, value }), (context) => context.workbook.tables.getItem(place.table).worksheet);
       changes.note([written.table]);
       return written.before;
+    },
+    appendTableRow: async (table, cells) => {
+      const written = await writing(runs, (context, progress) => appendTableRow(context, progress, { table, cells }), (context) => context.workbook.tables.getItem(table).worksheet);
+      changes.note([written.table]);
+      return written.row;
     },
     writeSheet: async (name, content) => {
       const ready = readySheet(content);
@@ -105,6 +110,30 @@ async function sheetNames(context: Excel.RequestContext): Promise<readonly strin
   worksheets.load("items/name");
   await context.sync();
   return worksheets.items.map(({ name }) => name);
+}
+
+interface RowToAdd {
+  readonly table: string;
+  readonly cells: Readonly<Record<string, CellValue>>;
+}
+
+/** Three syncs. The formats come first, so that a text that looks like a number stays one. */
+async function appendTableRow(context: Excel.RequestContext, progress: WriteProgress, { table: wanted, cells }: RowToAdd): Promise<{ readonly table: string; readonly row: number }> {
+  const table = context.workbook.tables.getItemOrNullObject(wanted);
+  table.load("name, showHeaders");
+  await context.sync();
+  if (table.isNullObject) throw new Error(`There is no table ${wanted}.`);
+  if (!table.showHeaders) throw new Error(`The table ${table.name} shows no headings, so no row was added.`);
+  const head = table.getHeaderRowRange().load("values");
+  const body = table.getDataBodyRange().load("rowCount");
+  await context.sync();
+  const row = newRowCells(table.name, (head.values as CellValue[][])[0] ?? [], cells);
+  const added = table.rows.add().getRange();
+  added.numberFormat = [row.map((value) => formatOf(value))];
+  added.values = [row.map(enteredAs)];
+  await context.sync();
+  progress.written = true;
+  return { table: table.name, row: body.rowCount };
 }
 
 async function workbookName(context: Excel.RequestContext): Promise<string> {

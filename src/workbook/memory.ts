@@ -3,7 +3,7 @@ import { cellAddress, parseCellAddress, sheetPrefix } from "./address";
 import { gatherChanges } from "./change-gathering";
 import { freeSheetName } from "./sheet-name";
 import { type ReadySheet, readySheet } from "./sheet-content";
-import { headingIndex, sayFormulaRefused, type CellValue, type TableContent, type TablePlace, type WorkbookPort } from "./port";
+import { headingIndex, newRowCells, sayFormulaRefused, type CellValue, type TableContent, type TablePlace, type WorkbookPort } from "./port";
 import { readyTables, type ReadyTable } from "./new-table";
 import { telling } from "./telling";
 
@@ -112,7 +112,7 @@ const readingPart = (book: Book): ReadingPart => ({
   onChange: (listener) => book.changes.listen(listener),
 });
 
-type WritingPart = Pick<WorkbookPort, "writeTableCell" | "writeSheet" | "writeTables" | "insertFormula">;
+type WritingPart = Pick<WorkbookPort, "writeTableCell" | "appendTableRow" | "writeSheet" | "writeTables" | "insertFormula">;
 
 const writingPart = (book: Book): WritingPart => ({
   writeTableCell: ({ table: wanted, row, column }, value) => answer(() => {
@@ -120,6 +120,12 @@ const writingPart = (book: Book): WritingPart => ({
     book.replaceTable(withCell(table, row, column, value));
     book.past.push(() => { book.replaceTable(table); });
     return table.rows[row]?.[headingIndex(table.headings, column)] ?? "";
+  }),
+  appendTableRow: (wanted, cells) => answer(() => {
+    const table = book.known(wanted);
+    book.replaceTable({ ...table, rows: [...table.rows, newRowCells(table.name, table.headings, cells)] });
+    book.past.push(() => { book.replaceTable(table); });
+    return table.rows.length;
   }),
   writeSheet: (wanted, content) => answer(() => {
     const ready = readySheet(content);

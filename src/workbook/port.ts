@@ -25,6 +25,17 @@ export interface TablePlace {
 /** Where a heading stands among those of a table; -1 when it is none of them. */
 export const headingIndex = (headings: readonly CellValue[], column: string): number => headings.findIndex((heading) => String(heading).trim().toLowerCase() === column.trim().toLowerCase());
 
+/** The cells of a row that is to be added, in the order of a table's headings. */
+export function newRowCells(table: string, headings: readonly CellValue[], cells: Readonly<Record<string, CellValue>>): CellValue[] {
+  const row: CellValue[] = headings.map(() => "");
+  for (const [column, value] of Object.entries(cells)) {
+    const index = headingIndex(headings, column);
+    if (index < 0) throw new Error(`The table ${table} has no column ${column}.`);
+    row[index] = value;
+  }
+  return row;
+}
+
 /** What writeSheet writes. */
 export interface SheetContent {
   readonly rows: readonly (readonly CellValue[])[];
@@ -79,6 +90,13 @@ export interface WorkbookPort {
    * @throws Error with a plain sentence when there is no such table, row or column; then nothing is written
    */
   writeTableCell(place: TablePlace, value: CellValue): Promise<CellValue>;
+  /**
+   * Adds one row at the end of a table, as one undo step, and tells of it like an edit by the user. Text stays text.
+   * @param cells by heading, without regard to case; columns that are not named stay blank
+   * @returns which row it is; 0 is the first row under the headings
+   * @throws Error with a plain sentence when there is no such table or column, or no room under the table; then nothing is written
+   */
+  appendTableRow(table: string, cells: Readonly<Record<string, CellValue>>): Promise<number>;
   /**
    * Writes values, and how they look and print, into a new sheet, as one undo step, and never into one that is there.
    * Text stays text, "3/16", "007" and "=1+1" too; short rows are filled up with blanks.

@@ -22,6 +22,8 @@ export interface WorkbookReading {
   readonly tableErrors: readonly TableError[];
   /** Names of the tables of cars; none when there is no such table. */
   readonly carTables: readonly string[];
+  /** Which of our tables are there, by the names of their specs. */
+  readonly tables: readonly string[];
   readonly cars: readonly CarLine[];
   /** Tables of past usage and of open quotes as they stand; the Stock view alone reads their rows. */
   readonly history: readonly TableContent[];
@@ -137,7 +139,7 @@ function readerOf(port: WorkbookPort, options: FollowOptions): Reader {
       stale.unfinished = false;
       reports.keepOnly(cars);
       const tableErrors = [...sorted.errors, ...errors, ...parsed.flatMap(({ headingErrors }) => headingErrors)];
-      return { catalogue, tableErrors, carTables: sorted.cars.map(({ name }) => name), cars, history: sorted.history };
+      return { catalogue, tableErrors, carTables: sorted.cars.map(({ name }) => name), tables: sorted.ours, cars, history: sorted.history };
     },
   };
 }
@@ -161,6 +163,7 @@ interface SortedTables {
   readonly cars: readonly TableContent[];
   readonly history: readonly TableContent[];
   readonly errors: readonly TableError[];
+  readonly ours: readonly string[];
 }
 
 /** Tables that are none of ours are the user's own business, unless they bear the name of one of ours. */
@@ -169,7 +172,7 @@ function sortTables(tables: readonly TableContent[]): SortedTables {
   const known = inOrder.map((table) => ({ table, recognised: recognisedOnce(table) }));
   const are = (specs: readonly AnyTableSpec[]): TableContent[] => known.filter(({ recognised: { spec } }) => spec && specs.includes(spec)).map(({ table }) => table);
   const errors = known.flatMap(({ table, recognised: { error } }) => (error && isOurName(table.name) ? [error] : []));
-  return { catalogue: are(catalogueTables), cars: are([carsTable]), history: are([usageTable, pipelineTable]), errors };
+  return { catalogue: are(catalogueTables), cars: are([carsTable]), history: are([usageTable, pipelineTable]), errors, ours: [...new Set(known.flatMap(({ recognised: { spec } }) => spec?.name ?? []))] };
 }
 
 const recognised = new WeakMap<TableContent, ReturnType<typeof recognise>>();

@@ -150,10 +150,37 @@ test("tube is totalled by material and size, estimated lengths told, runs withou
   expect(await page.evaluate(() => window.workbook.selected)).toEqual({ table: "Cars", row: 22 });
 });
 
-test("a workbook without cars says what the panel does and how to begin", async () => {
+test("an empty workbook offers to be set up and writes nothing before the click", async () => {
   const page = await open({ book: "nothing", waitFor: ".empty" });
-  expect(await page.locator(".empty").textContent()).toContain("Car, Customer, Platform");
   expect(await page.getByRole("tab").count()).toBe(0);
+  await page.getByLabel("Stock and orders").uncheck();
+  await page.getByText("mm, bar").click();
+  expect(await page.evaluate(() => window.workbook.tableNames())).toEqual([]);
+  await page.getByRole("button", { name: "Set up this workbook" }).click();
+  await page.getByText("Cars has no rows yet").waitFor();
+  const names = await page.evaluate(() => window.workbook.tableNames());
+  expect(names).toEqual(expect.arrayContaining(["Cars", "Ports", "Kits", "Settings"]));
+  expect(names).not.toContain("Usage");
+  expect(await page.evaluate(async () => (await window.workbook.readTable("Lengths"))?.headings)).toEqual(["Platform", "From", "To", "Length (mm)", "Tube (mm)", "Bends (mm)"]);
+  // What is left to make is offered, and nothing else.
+  expect(await page.locator(".offer__tables:visible").allTextContents()).toEqual(["Pipeline, Usage", "Seen, Joins"]);
+  await page.getByLabel("Stock and orders").check();
+  await page.getByRole("button", { name: "Add the chosen tables" }).click();
+  await page.waitForFunction(async () => (await window.workbook.tableNames()).includes("Usage"));
+  expect(await page.evaluate(() => window.workbook.tableNames())).not.toContain("Seen");
+});
+
+test("an empty workbook set up with a sample shows the sample car at once", async () => {
+  const page = await open({ book: "nothing", waitFor: ".empty" });
+  await page.getByLabel("With one invented car").check();
+  await page.getByRole("button", { name: "Set up this workbook" }).click();
+  await page.locator(".tally", { hasText: "1 car" }).first().waitFor();
+});
+
+test("the demo comes into an empty workbook on a click", async () => {
+  const page = await open({ book: "nothing", waitFor: ".empty" });
+  await page.getByRole("button", { name: "Open the demo" }).click();
+  await page.locator(".card").first().waitFor();
 });
 
 test("the caution stands at the foot of every view and of the empty panel", async () => {

@@ -181,6 +181,29 @@ export const workbookContract = (name: string, open: (tables: readonly TableCont
       expect(await book.port.tableNames()).toEqual(["Cars"]);
     });
 
+    test("a row is added at the end of a table, told, and taken back in one step", async () => {
+      const book = await open([cars, parts]);
+      const told = await listen(book);
+      const before = await book.port.readTable("Cars");
+      const [heading = "", other = ""] = (before?.headings ?? []).map(String);
+      expect(await book.port.appendTableRow("cars", { [other.toUpperCase()]: "007", [heading]: "=1+1" })).toBe(before?.rows.length);
+      await quiet();
+      expect(told).toEqual([["Cars"]]);
+      const after = await book.port.readTable("Cars");
+      expect(after?.rows.slice(0, -1)).toEqual(before?.rows);
+      expect(after?.rows.at(-1)).toEqual(["=1+1", "007", ...(before?.headings ?? []).slice(2).map(() => "")]);
+      await book.undo();
+      expect(await book.port.readTable("Cars")).toEqual(before);
+    });
+
+    test("no row is added to a table that is not there, or under a heading that is not", async () => {
+      const book = await open([cars]);
+      const before = await book.port.readTable("Cars");
+      await expect(book.port.appendTableRow("Boats", {})).rejects.toThrow("There is no table Boats.");
+      await expect(book.port.appendTableRow("Cars", { Roof: "red" })).rejects.toThrow("The table Cars has no column Roof.");
+      expect(await book.port.readTable("Cars")).toEqual(before);
+    });
+
     test("a column offers its list, under the last row too, and a chosen word stays what it is", async () => {
       const book = await open([cars]);
       await book.port.writeTables(newTables);

@@ -11,6 +11,7 @@ import { type GridLibrary, type GridModel } from "./library";
 import { constantContent, modelData, sheetId } from "./model-data";
 import { modelDocument, shownValue } from "./model-document";
 import { type Zone } from "./sheet-parts";
+import { appendRow, registerRowAppender } from "./row-appender";
 import { registerSheetWriter, writeSheets } from "./sheet-writer";
 import { mendSpilledRange } from "./spilled-range";
 import { type NamedTableGetters, registerNamedTables } from "./tables";
@@ -40,6 +41,8 @@ export interface Grid {
   writeSheet(name: string, content: SheetContent | SheetContent["rows"]): string;
   /** Makes tables, each on a sheet of its own, as one step to undo. Throws an Error with a plain sentence when a name is taken. */
   writeTables(tables: readonly NewTable[]): void;
+  /** Adds a row at the end of a table, as one step to undo. Throws an Error with a plain sentence when there is no room for it. */
+  appendTableRow(table: ReferenceTable, cells: readonly CellValue[]): void;
   /** What is selected, and the cell that typing goes into. */
   selection(): GridSelection;
   /** Calls back after the selection moved. */
@@ -63,6 +66,7 @@ export function openGrid(library: GridLibrary, document: WorkbookDocument, funct
   registerFunctions(library, functions);
   registerNamedTables(library);
   registerSheetWriter(library);
+  registerRowAppender(library);
   const model = new library.Model(modelData(library, document), {}, [], undefined, false);
   const pages = new Map(document.sheets.flatMap(({ page }, index) => (page ? [[sheetId(index), page] as const] : [])));
   const listeners: (() => void)[] = [];
@@ -100,7 +104,7 @@ function cellPart(library: GridLibrary, model: GridModel): Pick<Grid, "enter" | 
 }
 
 /** @param pages how sheets print, by sheet id; the grid itself has no place for it */
-function sheetPart(model: GridModel, pages: Map<string, PageSetup>): Pick<Grid, "tables" | "sheetNames" | "writeSheet" | "writeTables"> {
+function sheetPart(model: GridModel, pages: Map<string, PageSetup>): Pick<Grid, "tables" | "sheetNames" | "writeSheet" | "writeTables" | "appendTableRow"> {
   const tables = (): readonly ReferenceTable[] => (model.getters as GridModel["getters"] & NamedTableGetters).getNamedTables();
   return {
     tables,
@@ -112,6 +116,7 @@ function sheetPart(model: GridModel, pages: Map<string, PageSetup>): Pick<Grid, 
       if (content.page) pages.set(id, content.page);
       return name;
     },
+    appendTableRow: (table, cells) => { appendRow(model, table, cells); },
     writeTables: (wanted) => {
       writeSheets(model, newTableSheets(readyTables(wanted, tables().map(({ name }) => name)), sheetNames(model)));
     },

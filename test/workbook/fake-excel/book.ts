@@ -34,7 +34,7 @@ export interface Table {
   readonly row: number;
   readonly column: number;
   /** Under the heading row. */
-  readonly rows: number;
+  rows: number;
   readonly columns: number;
   showHeaders: boolean;
 }
@@ -103,6 +103,8 @@ export class FakeBook {
     this.tables.push(table);
     return table;
   }
+
+  growTable(table: Table): void { table.rows += 1; }
 
   renameTable(table: Table, name: string): void {
     if ([...this.tables.map((each) => each.name), ...this.definedNames].some((taken) => taken.toLowerCase() === name.toLowerCase())) throw new FakeError("InvalidArgument", name);

@@ -98,6 +98,20 @@ export class FakeTable {
     });
   }
 
+  /** Excel shifts down what stands under the table; nothing does in these tests. */
+  get rows(): { add(): { getRange(): FakeRange } } {
+    return {
+      add: () => {
+        this.context.write(() => { this.context.book.growTable(this.must()); });
+        const last = new FakeRange(this.context, () => {
+          const { sheet, row, column, rows, columns } = this.must();
+          return { sheet, row: row + rows, column, rows: 1, columns };
+        });
+        return { getRange: () => last };
+      },
+    };
+  }
+
   private must(): Table {
     const table = this.find();
     if (!table) throw new FakeError("ItemNotFound");
