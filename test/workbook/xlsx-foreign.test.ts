@@ -1,7 +1,8 @@
 import ExcelJS from "exceljs";
-import { strToU8, zipSync } from "fflate";
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { openDocument } from "../embedded/sample";
 import { readXlsx } from "../../src/workbook/xlsx/read";
+import { writeXlsx } from "../../src/workbook/xlsx/write";
 
 /** One pixel, as in the contract of the workbook adapters. */
 const DOT = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNgYGBgAAAABQABXvMqOgAAAABJRU5ErkJggg==";
@@ -138,4 +139,14 @@ test("a table without headings, with a wild width, with a chart sheet beside it"
   });
   expect(document.sheets[0]?.tables).toEqual([]);
   expect(cellsOf(document)).toMatchObject({ A1: { value: "x" } });
+});
+
+test("a table whose heading count another writer lost is known by the headings it shows", async () => {
+  const written = writeXlsx({ sheets: [{ name: "S", tables: [{ name: "Cars", firstRow: 0, firstColumn: 0, rows: 1, columns: 1 }], cells: new Map([["A1", { value: "Car" }], ["A2", { value: "Car 1" }]]) }] });
+  const parts = unzipSync(written);
+  const [path = ""] = Object.keys(parts).filter((name) => name.includes("/tables/"));
+  const table = strFromU8(parts[path] ?? new Uint8Array());
+  expect(table).toContain('headerRowCount="1"');
+  const mangled = zipSync({ ...parts, [path]: strToU8(table.replace('headerRowCount="1"', 'headerRowCount="0"')) });
+  expect(readXlsx(mangled).sheets[0]?.tables).toHaveLength(1);
 });

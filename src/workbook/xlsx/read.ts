@@ -82,11 +82,12 @@ interface FoundSheet {
 function readSheet(context: WorkbookContext, { entry, number, path, sheet }: FoundSheet): DocumentSheet {
   const { parts } = context;
   const name = fromXmlText(entry.attributes["name"] ?? "");
-  const tables = [...parts.links(path, "table").values()].flatMap((table) => readTable(parts.xml(table)) ?? []);
+  const cells = readCells(sheet, context);
+  const tables = [...parts.links(path, "table").values()].flatMap((table) => readTable(parts.xml(table), cells) ?? []);
   const state = entry.attributes["state"];
   return {
     name,
-    cells: readCells(sheet, context),
+    cells,
     tables,
     columnWidths: columnWidths(sheet),
     ...heightsPart(sheet),

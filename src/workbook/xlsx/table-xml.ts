@@ -26,7 +26,7 @@ export function tableXml(table: NamedColumnsTable, number: number): string {
   const area = areaAddress({ ...table, rows: table.rows + 1 });
   const columns = table.headings.map((heading, index) => `<tableColumn id="${String(index + 1)}" name="${xmlText(heading).replaceAll("\n", "_x000a_")}"/>`);
   return (
-    `${xmlHead}<table xmlns="${mainNamespace}" id="${String(number)}" name="${name}" displayName="${name}" ref="${area}" totalsRowShown="0">` +
+    `${xmlHead}<table xmlns="${mainNamespace}" id="${String(number)}" name="${name}" displayName="${name}" ref="${area}" headerRowCount="1" totalsRowShown="0">` + // the default said, as some readers take its absence for 0
     `<autoFilter ref="${area}"/><tableColumns count="${String(columns.length)}">${columns.join("")}</tableColumns>` +
     '<tableStyleInfo name="TableStyleMedium2" showFirstColumn="0" showLastColumn="0" showRowStripes="1" showColumnStripes="0"/></table>'
   );
