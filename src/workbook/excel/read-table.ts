@@ -14,28 +14,41 @@ export async function readTable(context: Excel.RequestContext, wanted: string): 
   table.load("name, showHeaders");
   await context.sync();
   if (table.isNullObject) return undefined;
-  const { name } = table;
-  const sheet = table.worksheet.load("name");
-  const heading = table.showHeaders ? table.getHeaderRowRange().load("values") : undefined;
-  const rows = await allRows(context, table);
-  // A table without its heading row cannot be recognised, and blank headings say so.
-  const headings = (heading?.values[0] ?? rows[0]?.map(() => "") ?? []) as CellValue[];
-  return { name, sheet: sheet.name, headings, rows };
-}
-
-/** All in one answer where it may be that large: how large it would be only the host can tell. */
-async function allRows(context: Excel.RequestContext, table: Excel.Table): Promise<CellValue[][]> {
-  const body = table.getDataBodyRange().load("values");
+  const { name, showHeaders } = table;
+  const whole = wholeTable(table, showHeaders);
   try {
+    // All in one answer where it may be that large: how large it would be only the host can tell.
     await context.sync();
-    return body.values as CellValue[][];
+    return contentOf(name, whole, whole.body.values as CellValue[][]);
   } catch (error) {
     if (!isTooLarge(error)) throw error;
   }
+  return readInParts(context, table, { name, showHeaders });
+}
+
+/** What did not come through must be asked for again, headings and all. */
+async function readInParts(context: Excel.RequestContext, table: Excel.Table, { name, showHeaders }: { readonly name: string; readonly showHeaders: boolean }): Promise<TableContent> {
+  const parts = headOf(table, showHeaders);
   const size = table.getDataBodyRange().load("rowCount");
   await context.sync();
   const half = Math.ceil(size.rowCount / 2);
-  return [...(await someRows(context, table, { first: 0, count: half })), ...(await someRows(context, table, { first: half, count: size.rowCount - half }))];
+  const rows = [...(await someRows(context, table, { first: 0, count: half })), ...(await someRows(context, table, { first: half, count: size.rowCount - half }))];
+  return contentOf(name, parts, rows);
+}
+
+interface Head {
+  readonly sheet: Excel.Worksheet;
+  readonly heading: Excel.Range | undefined;
+}
+
+const headOf = (table: Excel.Table, showHeaders: boolean): Head => ({ sheet: table.worksheet.load("name"), heading: showHeaders ? table.getHeaderRowRange().load("values") : undefined });
+
+const wholeTable = (table: Excel.Table, showHeaders: boolean): Head & { readonly body: Excel.Range } => ({ ...headOf(table, showHeaders), body: table.getDataBodyRange().load("values") });
+
+/** A table without its heading row cannot be recognised, and blank headings say so. */
+function contentOf(name: string, { sheet, heading }: Head, rows: CellValue[][]): TableContent {
+  const headings = (heading?.values[0] ?? rows[0]?.map(() => "") ?? []) as CellValue[];
+  return { name, sheet: sheet.name, headings, rows };
 }
 
 interface Rows {

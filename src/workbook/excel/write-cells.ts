@@ -21,10 +21,11 @@ export async function writeContent(context: Excel.RequestContext, sheet: Excel.W
   for (const row of content.page?.breaks ?? []) sheet.horizontalPageBreaks.add(cellAddress(row, 0));
 }
 
-/** Pictures stand by points, so it is asked where their cells are. */
-export async function placePictures(context: Excel.RequestContext, sheet: Excel.Worksheet, pictures: readonly SheetPicture[]): Promise<void> {
+/** Pictures stand by points, so it is asked where their cells are; that sync also sends what was queued before. */
+export async function placePictures(context: Excel.RequestContext, sheet: Excel.Worksheet, pictures: readonly SheetPicture[], progress: WriteProgress): Promise<void> {
   const placed = pictures.map((picture) => ({ picture, cell: sheet.getCell(picture.row, picture.column).load("left, top") }));
   await context.sync();
+  progress.written = true;
   for (const group of requests(placed, ({ picture }) => picture.png.length)) {
     for (const { picture, cell } of group) {
       const shape = sheet.shapes.addImage(picture.png);

@@ -15,7 +15,7 @@ export async function writeSheet(context: Excel.RequestContext, progress: WriteP
   const sheet = worksheets.add(name);
   await writeContent(context, sheet, content, progress);
   sheet.activate();
-  if (content.pictures?.length) await placePictures(context, sheet, content.pictures);
+  if (content.pictures?.length) await placePictures(context, sheet, content.pictures, progress);
   else await context.sync();
   progress.written = true;
   return name;
