@@ -18,8 +18,8 @@ export function freeSheetName(wanted: string, taken: readonly string[]): string 
   }
 }
 
-/** Excel refuses a blank name and an apostrophe at either end. */
+/** Excel refuses a blank name and an apostrophe at either end, the grid of the local page one anywhere; the raised comma does as well. */
 function acceptable(wanted: string): string {
-  const trimmed = wanted.replace(REFUSED, " ").replace(/\s+/g, " ").replace(/^[\s']+|[\s']+$/g, "");
+  const trimmed = wanted.replace(REFUSED, " ").replace(/\s+/g, " ").replace(/^[\s']+|[\s']+$/g, "").replaceAll("'", "’");
   return trimmed === "" ? "Sheet" : trimmed;
 }

@@ -134,6 +134,12 @@ export const workbookContract = (name: string, open: (tables: readonly TableCont
       expect(book.sheetNames()).toContain(name);
     });
 
+    test("an apostrophe in a name does no harm", async () => {
+      const book = await open([cars]);
+      expect(await book.port.writeSheet("'Quote O'Dell'", [["x"]])).toBe("Quote O’Dell");
+      expect(book.sheet("Quote O’Dell")).toEqual([["x"]]);
+    });
+
     test("a number that is not finite is refused and nothing is written", async () => {
       const book = await open([cars]);
       const before = book.sheetNames();
