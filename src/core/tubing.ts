@@ -1,6 +1,6 @@
 /** Tube in total: net length, allowances, what to cut and what to buy, by material, size and wall. */
 import { allowanceOf } from "./allowance";
-import { planCuts } from "./cutplan/cut-plan";
+import { planCuts, type CutPlan, type CuttingJob } from "./cutplan/cut-plan";
 import { groupBy } from "./group-by";
 import { metres, type Kilograms, type Metres } from "./quantity";
 import type { Run } from "./runs";
@@ -41,54 +41,81 @@ export interface Tubing {
   readonly leftOut: readonly Run[];
 }
 
+/** A total whose purchase is still to be planned. */
+export interface TubingNeed extends Omit<TubingTotal, "bought" | "scrap"> {
+  /** Its plan says what to buy. */
+  readonly purchase: CuttingJob;
+  readonly rack: readonly TubeStock[];
+}
+
+export interface TubingNeeds {
+  readonly needs: readonly TubingNeed[];
+  readonly leftOut: readonly Run[];
+}
+
 /** Totals the tube of any number of cars, in order of material, size and wall. */
 export function tubingOf(runs: readonly Run[], settings: Settings, rack: readonly TubeStock[]): Tubing {
-  const known = runs.filter((run): run is MeasuredRun => run.tube !== undefined && run.length !== undefined);
-  const totals = [...groupBy(known, groupKey).values()].map((group) => totalOf(group, settings, rack));
-  return { totals: totals.sort(byMaterialAndSize), leftOut: runs.filter((run) => run.tube === undefined || run.length === undefined) };
+  const { needs, leftOut } = tubingNeeds(runs, settings, rack);
+  return { totals: needs.map((need) => boughtBy(need, planCuts(need.purchase, PURCHASE_EFFORT))), leftOut };
 }
+
+/** The same without the purchases, for a page that has them planned elsewhere with the same effort. */
+export function tubingNeeds(runs: readonly Run[], settings: Settings, rack: readonly TubeStock[]): TubingNeeds {
+  const known = runs.filter((run): run is MeasuredRun => run.tube !== undefined && run.length !== undefined);
+  const needs = [...groupBy(known, groupKey).values()].map((group) => needOf(group, settings, rack));
+  return { needs: needs.sort(byMaterialAndSize), leftOut: runs.filter((run) => run.tube === undefined || run.length === undefined) };
+}
+
+/** Work of one cut plan here: a tenth of a second at most, so that a sheet of 500 cars answers at once. CUTPLAN and the bench look longer. */
+export const PURCHASE_EFFORT = { mostWork: 400_000 } as const;
 
 type MeasuredRun = Run & { readonly tube: Metres; readonly length: Metres };
 
 const groupKey = (run: MeasuredRun): string => `${run.material ?? ""}|${tubeKey(run.tube)}|${run.stock?.wall ?? ""}`;
 
-function totalOf(runs: readonly MeasuredRun[], settings: Settings, rack: readonly TubeStock[]): TubingTotal {
+function needOf(runs: readonly MeasuredRun[], settings: Settings, rack: readonly TubeStock[]): TubingNeed {
   const [first] = runs as [MeasuredRun];
   const extra = allowanceOf(settings);
-  const pieces = runs.map(({ length }) => length + extra);
   const net = metres(runs.reduce((sum, { length }) => sum + length, 0));
-  const cut = metres(net + extra * runs.length);
-  const bought = buy(pieces, stockOf(first, rack));
-  const scrap = bought && metres(bought.lots.reduce((sum, lot) => sum + lot.pieces * (lot.stock.length ?? 0), 0) - cut);
   const { material, stock } = first;
   const mass = material && stock && tubeMass(material, { outsideDiameter: stock.outsideDiameter, wall: stock.wall, length: net });
-  return { material, outsideDiameter: nominalTube(first.tube), wall: stock?.wall, net, allowance: metres(extra * runs.length), cut, runs: runs.length, bought, scrap, mass };
+  const own = stockOf(first, rack);
+  return {
+    material, outsideDiameter: nominalTube(first.tube), wall: stock?.wall, net, allowance: metres(extra * runs.length), cut: metres(net + extra * runs.length), runs: runs.length, mass,
+    rack: own, purchase: purchaseOf(runs.map(({ length }) => length + extra), own),
+  };
 }
 
 const stockOf = (first: MeasuredRun, rack: readonly TubeStock[]): TubeStock[] =>
   rack.filter((stock) => stock.material === first.material && sameTube(stock.outsideDiameter, first.tube) && stock.wall === first.stock?.wall && stock.form !== "offcut");
 
-/** Work of one cut plan here: a tenth of a second at most, so that a sheet of 500 cars answers at once. CUTPLAN and the bench look longer. */
-const WORK_OF_A_PLAN = 400_000;
-
 /** Whole pieces of the rack that hold all the cuts at least cost, as far as that little work goes; each cut counts with its saw cut. */
-function buy(cuts: readonly number[], rack: readonly TubeStock[]): Bought | undefined {
+function purchaseOf(cuts: readonly number[], rack: readonly TubeStock[]): CuttingJob {
   const pieces = [...groupBy(cuts, (cut) => cut.toFixed(6)).values()].map((same) => ({ name: "", length: metres(same[0] ?? 0), count: same.length }));
-  const stocks = rack.flatMap((stock) => (stock.length === undefined ? [] : [{ name: stock.name, stock, length: stock.length, price: stock.price }]));
-  const plan = planCuts({ pieces, stocks, kerf: metres(0), endTrim: metres(0) }, { mostWork: WORK_OF_A_PLAN });
-  const planned = plan.patterns.reduce((sum, { times, cuts: each }) => sum + times * each.reduce((all, { count }) => all + count, 0), 0);
-  if (planned < cuts.length) return undefined;
-  const lots = [...groupBy(plan.patterns, ({ stock }) => stock.name).values()].map((patterns) => ({
-    stock: stocks.find(({ name }) => name === patterns[0]?.stock.name)?.stock as TubeStock, pieces: patterns.reduce((sum, { times }) => sum + times, 0),
+  const stocks = rack.flatMap(({ name, length, price }) => (length === undefined ? [] : [{ name, length, price }]));
+  return { pieces, stocks, kerf: metres(0), endTrim: metres(0) };
+}
+
+/** @param plan of the need's purchase */
+export function boughtBy({ purchase: _purchase, rack, ...total }: TubingNeed, plan: CutPlan): TubingTotal {
+  const bought = lotsOf(plan, rack, total.runs);
+  const scrap = bought && metres(bought.lots.reduce((sum, lot) => sum + lot.pieces * (lot.stock.length ?? 0), 0) - total.cut);
+  return { ...total, bought, scrap };
+}
+
+function lotsOf({ patterns, cost, lowerBound, gap, objective }: CutPlan, rack: readonly TubeStock[], cuts: number): Bought | undefined {
+  const planned = patterns.reduce((sum, { times, cuts: each }) => sum + times * each.reduce((all, { count }) => all + count, 0), 0);
+  if (planned < cuts) return undefined;
+  const lots = [...groupBy(patterns, ({ stock }) => stock.name).values()].map((same) => ({
+    stock: rack.find(({ name }) => name === same[0]?.stock.name) as TubeStock, pieces: same.reduce((sum, { times }) => sum + times, 0),
   }));
-  const { cost, lowerBound, gap, objective } = plan;
   return { lots: lots.sort((a, b) => b.pieces * (b.stock.length ?? 0) - a.pieces * (a.stock.length ?? 0)), gap, ...(objective === "price" ? { cost, leastCost: lowerBound } : {}) };
 }
 
 /** `4 × MS-3/16 stick; 1 × MS-3/16 coil`. */
 export const sayLots = ({ lots }: Bought): string => lots.map(({ stock, pieces }) => `${pieces} × ${stock.name}`).join("; ");
 
-function byMaterialAndSize(a: TubingTotal, b: TubingTotal): number {
+function byMaterialAndSize(a: TubingNeed, b: TubingNeed): number {
   const [m, n] = [a.material ?? "~", b.material ?? "~"];
   return m < n ? -1 : m > n ? 1 : a.outsideDiameter - b.outsideDiameter || (a.wall ?? 0) - (b.wall ?? 0);
 }

@@ -2,10 +2,11 @@
 import { metres, type Metres } from "../core/quantity";
 import type { Run } from "../core/runs";
 import { tubeKey } from "../core/tube";
-import { tubingOf, type TubingTotal } from "../core/tubing";
+import { tubingNeeds, type TubingNeed } from "../core/tubing";
 import type { CarLine, WorkbookReading } from "../workbook/workbook-reports";
 
-export interface TubeTotal extends TubingTotal {
+/** What to buy is planned beside the page and comes later. */
+export interface TubeTotal extends TubingNeed {
   readonly cars: number;
   /** The part of the net length that is bridged over places between instead of measured. */
   readonly estimated: { readonly runs: number; readonly net: Metres };
@@ -23,9 +24,9 @@ export interface TubeTotals {
 }
 
 export function tubeTotals({ cars, catalogue }: Pick<WorkbookReading, "cars" | "catalogue">): TubeTotals {
-  const tubing = tubingOf(cars.flatMap(({ report }) => report?.runs ?? []), catalogue.settings, catalogue.tube);
+  const tubing = tubingNeeds(cars.flatMap(({ report }) => report?.runs ?? []), catalogue.settings, catalogue.tube);
   const byTube = runsByTube(cars, new Set(tubing.leftOut));
-  const totals = tubing.totals.map((total) => ({ ...total, ...countsOf(byTube.get(tubeOf(total)) ?? []) }));
+  const totals = tubing.needs.map((total) => ({ ...total, ...countsOf(byTube.get(tubeOf(total)) ?? []) }));
   const leftOut = new Set(tubing.leftOut);
   const lines = cars.map((line) => ({ line, runs: (line.report?.runs ?? []).filter((run) => leftOut.has(run)) }));
   return { totals, leftOut: lines.filter(({ runs }) => runs.length > 0) };
@@ -50,7 +51,7 @@ function runsByTube(cars: readonly CarLine[], leftOut: ReadonlySet<Run>): Readon
   return byTube;
 }
 
-const tubeOf = ({ material, outsideDiameter, wall }: Pick<TubingTotal, "material" | "outsideDiameter" | "wall">): string => [material, tubeKey(outsideDiameter), wall].join("|");
+const tubeOf = ({ material, outsideDiameter, wall }: Pick<TubingNeed, "material" | "outsideDiameter" | "wall">): string => [material, tubeKey(outsideDiameter), wall].join("|");
 
 function countsOf(runs: readonly CountedRun[]): Pick<TubeTotal, "cars" | "estimated"> {
   const estimated = runs.filter(({ run }) => run.basis === "estimated");

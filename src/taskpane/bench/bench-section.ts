@@ -10,48 +10,29 @@ import { count, sayNumber, sayWall } from "../words";
 import { alikeSticks, benchStrip, saySticks, type AlikeSticks } from "./bench-strip";
 import { benchWork, type BenchWork } from "./bench-work";
 import type { CutPlanner } from "./cut-planner";
+import { keptPlans, type PlanOutcome } from "./kept-plans";
 
 export interface BenchSection {
   readonly content: HTMLElement;
   show(catalogue: Catalogue, lines: readonly CarLine[]): void;
 }
 
-/** A plan, or the fault that kept it from being made. */
-type Outcome = { readonly plan: BenchPlan } | { readonly fault: string };
-
 export function benchSection(planner: CutPlanner): BenchSection {
   const [note, list] = [element("p", { class: "bench__note", role: "status" }), element("div", { class: "bench__jobs" })];
   const parts = keyedChildren(list);
-  let outcomes = new Map<string, Outcome>();
-  let turn = 0;
-  const draw = (jobs: readonly KeyedJob[], settings: Settings): void => { parts.update(jobs.map(({ key, job }) => jobPart(key, { job, outcome: outcomes.get(key), settings }))); };
-  const planAll = async (jobs: readonly KeyedJob[], settings: Settings): Promise<void> => {
-    turn += 1;
-    const mine = turn;
-    for (const { key, job } of jobs.filter(({ key: wanted }) => !outcomes.has(wanted))) {
-      const outcome = await planner(cuttingJobOf(job)).then((plan): Outcome => ({ plan: onTheBench(job, plan) }), (fault: unknown): Outcome => ({ fault: String(fault) }));
-      if (mine !== turn) return; // something newer is asked for, which starts again with what is known
-      outcomes.set(key, outcome);
-      draw(jobs, settings);
-    }
-  };
+  const plans = keptPlans(planner);
   return {
     content: element("section", { class: "bench", "aria-label": "Cut plan" }, element("h3", { class: "bench__heading" }, "On the bench"), note, list),
     show: (catalogue, lines) => {
       const { settings } = catalogue;
       const work = benchWork(catalogue, lines);
       const jobs = work.jobs.map((job) => ({ job, key: keyOf(job) }));
-      outcomes = new Map([...outcomes].filter(([key]) => jobs.some((one) => one.key === key)));
+      const draw = (): void => { parts.update(jobs.map(({ key, job }) => jobPart(key, { job, outcome: plans.outcome(key), settings }))); };
       note.textContent = sayWork(work);
-      draw(jobs, settings);
-      void planAll(jobs, settings);
+      plans.want(jobs.map(({ key, job }) => ({ key, job: cuttingJobOf(job) })), draw);
+      draw();
     },
   };
-}
-
-interface KeyedJob {
-  readonly key: string;
-  readonly job: BenchJob;
 }
 
 /** Two jobs of one key have one plan, for the same runs. */
@@ -67,14 +48,14 @@ function sayWork({ jobs, leftOut, preBent }: BenchWork): string {
 
 interface JobPart {
   readonly job: BenchJob;
-  readonly outcome: Outcome | undefined;
+  readonly outcome: PlanOutcome | undefined;
   readonly settings: Settings;
 }
 
 function jobPart(key: string, { job, outcome, settings }: JobPart): KeyedChild {
   const make = (): HTMLElement => element("section", { class: "bench__job" },
     element("h4", { class: "bench__tube" }, `${sayTube(job.outsideDiameter)} ${job.material}`, element("span", { class: "tube__detail" }, `wall ${sayWall(job.wall, settings.units)}, ${count(job.pieces.length, "piece")}`)),
-    ...(outcome === undefined ? [element("p", { class: "bench__waiting" }, "Planning the cuts …")] : "fault" in outcome ? [element("p", {}, `The cuts could not be planned. ${outcome.fault}`)] : planParts(outcome.plan, settings)));
+    ...(outcome === undefined ? [element("p", { class: "bench__waiting" }, "Planning the cuts …")] : "fault" in outcome ? [element("p", {}, `The cuts could not be planned. ${outcome.fault}`)] : planParts(onTheBench(job, outcome.plan), settings)));
   return { key, content: JSON.stringify([outcome === undefined, settings.units, settings.currency]), make };
 }
 

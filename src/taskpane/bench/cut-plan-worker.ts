@@ -2,10 +2,10 @@
 import { planCuts } from "../../core/cutplan/cut-plan";
 import type { PlanAnswer, PlanRequest } from "./cut-planner";
 
-onmessage = ({ data: { number, job } }: MessageEvent<PlanRequest>): void => {
+onmessage = ({ data: { number, job, effort } }: MessageEvent<PlanRequest>): void => {
   const answer = (said: Omit<PlanAnswer, "number">): void => { postMessage({ number, ...said } satisfies PlanAnswer); };
   try {
-    answer({ plan: planCuts(job) });
+    answer({ plan: planCuts(job, effort) });
   } catch (error) {
     answer({ fault: error instanceof Error ? error.message : String(error) });
   }

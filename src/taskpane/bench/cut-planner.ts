@@ -1,10 +1,13 @@
 /** Has cut plans made in a worker of the page, one after the other; a host that allows none gets short searches between which the page can draw. */
-import { planCuts, type CutPlan, type CuttingJob } from "../../core/cutplan/cut-plan";
+import { planCuts, type CutPlan, type CuttingJob, type Effort } from "../../core/cutplan/cut-plan";
 
 export interface PlanRequest {
   readonly number: number;
   readonly job: CuttingJob;
+  readonly effort: PlanEffort;
 }
+
+export type PlanEffort = Pick<Effort, "mostWork">;
 
 export interface PlanAnswer {
   readonly number: number;
@@ -14,12 +17,12 @@ export interface PlanAnswer {
 }
 
 /** Rejects when the planner itself fails, which would be a fault of ours. */
-export type CutPlanner = (job: CuttingJob) => Promise<CutPlan>;
+export type CutPlanner = (job: CuttingJob, effort?: PlanEffort) => Promise<CutPlan>;
 
 /** One for the whole page: the worker starts with the first plan that is asked for. */
-export const planCutsBeside: CutPlanner = (job) => {
+export const planCutsBeside: CutPlanner = (job, effort) => {
   planner ??= plannerOf(startWorker());
-  return planner(job);
+  return planner(job, effort);
 };
 
 let planner: CutPlanner | undefined;
@@ -34,6 +37,7 @@ function startWorker(): Worker | undefined {
 
 interface Waiting {
   readonly job: CuttingJob;
+  readonly effort: PlanEffort;
   readonly resolve: (plan: CutPlan) => void;
   readonly reject: (fault: Error) => void;
 }
@@ -47,7 +51,7 @@ export function plannerOf(worker: Worker | undefined): CutPlanner {
     waiting.delete(number);
     if (one) act(one);
   };
-  const here = (number: number): void => { settle(number, ({ job, resolve, reject }) => { planHere(job).then(resolve, reject); }); };
+  const here = (number: number): void => { settle(number, ({ job, effort, resolve, reject }) => { planHere(job, effort).then(resolve, reject); }); };
   if (working) {
     working.onmessage = ({ data: { number, plan, fault } }: MessageEvent<PlanAnswer>) => {
       settle(number, ({ resolve, reject }) => { if (plan) resolve(plan); else reject(new Error(fault)); });
@@ -58,10 +62,10 @@ export function plannerOf(worker: Worker | undefined): CutPlanner {
       for (const number of [...waiting.keys()]) here(number);
     };
   }
-  return (job) => new Promise((resolve, reject) => {
+  return (job, effort = {}) => new Promise((resolve, reject) => {
     next += 1;
-    waiting.set(next, { job, resolve, reject });
-    if (working) working.postMessage({ number: next, job } satisfies PlanRequest);
+    waiting.set(next, { job, effort, resolve, reject });
+    if (working) working.postMessage({ number: next, job, effort } satisfies PlanRequest);
     else here(next);
   });
 }
@@ -69,8 +73,8 @@ export function plannerOf(worker: Worker | undefined): CutPlanner {
 /** A plan that is found at once, or the best within a slice of time that nobody notices. */
 const SLICE = { work: 500_000, milliseconds: 30 };
 
-async function planHere(job: CuttingJob): Promise<CutPlan> {
+async function planHere(job: CuttingJob, { mostWork = SLICE.work }: PlanEffort): Promise<CutPlan> {
   await new Promise((resolve) => { setTimeout(resolve, 0); });
   const end = performance.now() + SLICE.milliseconds;
-  return planCuts(job, { mostWork: SLICE.work, shouldStop: () => performance.now() > end });
+  return planCuts(job, { mostWork: Math.min(mostWork, SLICE.work), shouldStop: () => performance.now() > end });
 }

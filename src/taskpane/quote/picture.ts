@@ -1,15 +1,13 @@
 /** The drawing of a car's lines as a picture for a sheet: on white, in the colours of the light panel, whatever the screen shows. */
 import type { Catalogue } from "../../core/catalogue";
 import type { CarReport } from "../../core/report";
-import type { SheetPicture } from "../../workbook/port";
+import type { QuotePicture } from "../../workbook/sheets/quote-sheet";
 import { drawPlan } from "../drawing/draw";
 import { layOut } from "../drawing/layout";
 import { sayCircuit, sketchOf } from "../drawing/sketch";
 import { describe } from "../drawing/words";
 import { drawing, element } from "../element";
 import { count } from "../words";
-
-export type DrawnPicture = Pick<SheetPicture, "png" | "alt" | "width" | "height">;
 
 /** Pixels of the picture for one of the drawing: enough for paper. */
 const SHARPNESS = 2.5;
@@ -19,14 +17,15 @@ const SHARPNESS = 2.5;
  * @returns undefined when no line of the car can be drawn yet
  * @throws Error when the host does not let a picture be made
  */
-export async function pictureOf(report: CarReport, catalogue: Catalogue, place: HTMLElement): Promise<DrawnPicture | undefined> {
+export async function pictureOf(report: CarReport, catalogue: Catalogue, place: HTMLElement): Promise<QuotePicture | undefined> {
   if (report.assembly.joints.length === 0) return undefined;
   const sketch = sketchOf(report, catalogue);
   const plan = layOut(sketch);
   const runs = report.runs.length;
   const alt = `Brake lines of ${[sketch.name, sketch.model].filter((text) => text !== "").join(", ")}, seen from above, nose up: ${sketch.circuits.map(sayCircuit).join(" and ")}, ${count(runs, "run")}.`;
   const { width, height } = plan;
-  return { png: await rasterised(standingAlone(drawPlan(sketch, plan, describe(sketch)).content, place), { width, height }), alt, width: Math.round(width), height: Math.round(height) };
+  const marks = sketch.faults.map(({ letter, finding: { says } }) => [letter, says] as const);
+  return { marks, png: await rasterised(standingAlone(drawPlan(sketch, plan, describe(sketch)).content, place), { width, height }), alt, width: Math.round(width), height: Math.round(height) };
 }
 
 /** What a stroke or a text looks like, as attributes that SVG knows. */

@@ -23,7 +23,12 @@ export interface QuoteHead {
 export interface QuotedCar {
   readonly report: CarReport;
   /** The drawing of its lines. */
-  readonly picture?: Pick<SheetPicture, "png" | "alt" | "width" | "height"> | undefined;
+  readonly picture?: QuotePicture | undefined;
+}
+
+export interface QuotePicture extends Pick<SheetPicture, "png" | "alt" | "width" | "height"> {
+  /** What the letters on the drawing stand for: "a", and a sentence. */
+  readonly marks?: readonly (readonly [string, string])[];
 }
 
 const WIDTHS = [24, 46, 12, 11, 13];
@@ -31,6 +36,9 @@ const WIDTH = WIDTHS.length;
 const ALL = [0, WIDTH] as const;
 /** Beside the headings at the left. */
 const BESIDE = [1, WIDTH - 1] as const;
+const PIXELS_OF_UNIT = 7;
+/** What one sentence over the picture takes, on two lines [px]. */
+const ROOM_OF_MARK = 44;
 /** What a picture may take of the sheet, so that it stays on its page [px]. */
 const MOST_PICTURE = { width: 700, height: 840 };
 
@@ -130,11 +138,13 @@ function addAcceptance(draft: SheetDraft): void {
   draft.row(["Ordered by", "", "Date"], [{ ...LABEL, ...RULE }, RULE, { ...LABEL, ...RULE }, RULE, RULE]);
 }
 
-function addPicture(draft: SheetDraft, report: CarReport, { png, alt, width, height }: NonNullable<QuotedCar["picture"]>): void {
+function addPicture(draft: SheetDraft, report: CarReport, { png, alt, width, height, marks = [] }: QuotePicture): void {
   draft.newPage();
   draft.row([`Brake lines of ${report.car.name}`, "", "", "", sayModel(report)], [{ bold: true, size: 16 }, undefined, undefined, undefined, { ...LABEL, ...RIGHT }]);
-  const scale = Math.min(MOST_PICTURE.width / width, MOST_PICTURE.height / height);
-  draft.picture({ png, alt, column: 0, width: Math.round(width * scale), height: Math.round(height * scale) });
+  const scale = Math.min(MOST_PICTURE.width / width, (MOST_PICTURE.height - marks.length * ROOM_OF_MARK) / height);
+  for (const [letter, says] of marks) draft.row([`${letter}:  ${says}`], TEXT, [ALL]);
+  const narrow = width * scale < PIXELS_OF_UNIT * (WIDTHS.reduce((sum, one) => sum + one, 0) - 2 * (WIDTHS[0] ?? 0));
+  draft.picture({ png, alt, column: narrow ? 1 : 0, width: Math.round(width * scale), height: Math.round(height * scale) });
 }
 
 interface Summary {

@@ -70,6 +70,14 @@ test("the drawing stands on a page of its own, whole, with as many rows as it co
   expect([(under * 96) / 72 >= 840, sheet.page?.breaks?.[0] === (picture?.row ?? 0) - 1]).toEqual([true, true]);
 });
 
+test("the letters on the drawing are told over it, and it is smaller for them", () => {
+  const sheet = written([car({}, { png: "AA==", alt: "lines", width: 400, height: 1000, marks: [["a", "The fronts drag."]] })]);
+  const [picture] = sheet.pictures ?? [];
+  expect(linesOf(sheet)[(picture?.row ?? 0) - 1]).toBe("a:  The fronts drag.");
+  // 840 - 44 pixels high; narrow enough to stand beside the first column.
+  expect(picture).toMatchObject({ height: 796, width: 318, column: 1 });
+});
+
 test("prints one page wide, with name, revision and date at the foot", () => expect(written([car()]).page).toEqual({ fitWide: true, footer: "Quote C, revision 2, 25 November" }));
 
 test("no number, text or merge stands outside its columns, and merged cells hold one value", () => {
