@@ -68,7 +68,7 @@ function stockSheets(today: number): DocumentSheet[] {
   };
   return [
     sheet("Demand", "Tube that the open quotes will need, by week", { formula: "=PLUMB.DEMAND(Pipeline[#Headers],Pipeline,Cars[#Headers],Cars,Catalog!B2,B2,8)", widths: [18, 12, 12, 12, 15, 9, 70], days: "C" }),
-    sheet("Reorder", "What to order today, tube by tube", { formula: "=PLUMB.REORDER(Tube[#Headers],Tube,Usage[#Headers],Usage,Catalog!B2,B2)", widths: [18, 14, 10, 14, 17, 9, 10, 15, 18, 17, 7, 12, 11, 12, 18, 13, 12, 50, 40], days: "N" }),
+    sheet("Reorder", "What to order today, tube by tube", { formula: "=PLUMB.REORDER(Tube[#Headers],Tube,Usage[#Headers],Usage,Catalog!B2,B2)", widths: [18, 17, 10, 14, 20, 11, 12, 18, 20, 19, 7, 14, 13, 13, 20, 15, 14, 50, 40], days: "N" }),
   ];
 }
 

@@ -6,10 +6,15 @@ export function loadedAtOnce(entry: string): readonly string[] {
   const found = new Set<string>([entry]);
   for (const file of found) {
     if (!file.endsWith(".ts")) continue;
-    for (const { specifier, file: target } of plainImportsOf(file)) found.add(target ?? specifier);
+    const imports = read.get(file) ?? plainImportsOf(file);
+    read.set(file, imports);
+    for (const { specifier, file: target } of imports) found.add(target ?? specifier);
   }
   return [...found];
 }
+
+/** Entries share most of what they load. */
+const read = new Map<string, readonly SourceImport[]>();
 
 /** Compiled, an import of types only is gone; an import() stays and is told by its place. */
 function plainImportsOf(file: string): readonly SourceImport[] {

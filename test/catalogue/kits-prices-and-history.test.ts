@@ -89,3 +89,9 @@ test("a catalogue takes neither of the two, and says where their rows go", () =>
   const [error] = parseCatalogue([tableOf("Date|Tube|Length (in)", [47490, "MS coil", 120])]).errors;
   expect(error && sayTableError(error)).toContain("rows of Usage go to the functions that answer about them");
 });
+
+test("a row of usage may hold a week of a busy shop, and not a figure in the wrong unit", () => {
+  const { rows } = readTable(usageTable, tableOf("Date|Tube|Length (in)", [46_346, "MS coil", 24_000], [46_346, "MS coil", 25_000]), "Usage");
+  expect(rows[0]?.value?.length).toBeCloseTo(609.6, 9); // 24,000 in of 0.0254 m
+  expect(rows[1]?.errors.map(sayTableError)).toEqual(['Usage row 2, Length: read "25000"; accepted: a length above 1/16 in and up to 2000 ft.']);
+});

@@ -11,8 +11,8 @@ test("the shipped settings, written into a table as docs list them, read as the 
 });
 
 test("a setting given replaces its default, in the unit its row states; the others stay", () => {
-  const read = catalogueOf(settings(["Saw Kerf", 2, "mm", ""], ["disc residual limit", 0.5, "bar", "shop rule"], ["joint cost", "0", "", ""], ["units", "Metric", "", ""], ["near-miss pitch", 20, "%", ""])).settings;
-  expect(read).toEqual({ ...defaultSettings, sawKerf: 0.002, discResidualLimit: 50000, jointCost: 0, units: "metric", nearMissPitchShare: 0.2 });
+  const read = catalogueOf(settings(["Saw Kerf", 2, "mm", ""], ["disc residual limit", 0.5, "bar", "shop rule"], ["joint cost", "0", "", ""], ["units", "Metric", "", ""], ["near-miss pitch", 20, "%", ""], ["stock review", 14, "days", ""], ["service measure", "Fill", "", ""])).settings;
+  expect(read).toEqual({ ...defaultSettings, sawKerf: 0.002, discResidualLimit: 50000, jointCost: 0, units: "metric", nearMissPitchShare: 0.2, stockReview: 2, serviceMeasure: "fill" });
 });
 
 test("shop name and address are text, and blank when left so", () => {
@@ -33,6 +33,9 @@ test.each<[readonly unknown[], string]>([
   [["saw kerf", -1, "mm"], 'Settings row 1, Value: read "-1"; accepted: a number of 0 or more.'],
   [["units", "imperial", ""], 'Settings row 1, Value: read "imperial"; accepted: us or metric.'],
   [["dual circuit rule year", 68, "year"], 'Settings row 1, Value: read "68"; accepted: a year from 1886 to 2100.'],
+  [["service", 100, "%"], 'Settings row 1, Value: read "100"; accepted: a number above 0 and below 100 %.'],
+  [["holding cost", "0", "%"], 'Settings row 1, Value: read "0"; accepted: a number above 0.'],
+  [["stock review", 60, "weeks"], 'Settings row 1, Value: read "60"; accepted: a number above 0 and up to a year.'],
   [["rule circuit-unfed", "off", ""], 'Settings row 1, Setting: read "rule circuit-unfed"; accepted: a rule that is no stop (a stop is accepted for one car, in Cars, with a reason).'],
   [["rule of thumb", "off", ""], 'Settings row 1, Setting: read "rule of thumb"; accepted: rule and the code of a finding, such as rule metering-missing.'],
   [["rule joint-count", "ignore", ""], 'Settings row 1, Value: read "ignore"; accepted: off, note, watch or decide.'],

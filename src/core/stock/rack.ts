@@ -97,7 +97,8 @@ function groupOf({ facts, recorded, usedBy, needsBy }: RackReading, rows: readon
   const plan = planOpenQuotes(needs, rows, settings);
   const lines = bought.map((row) => reorderTube(row, { used: usedOf(row), recorded, pipeline: shareOf(needs, row, { plan, facts, count: bought.length }) }, breaksOf(facts, row), stockPolicy(settings)));
   const usage = weeklyUsage(rows.flatMap(usedOf), recorded);
-  const predicted = forecast(usage);
+  // Of a size in one length the history is that length's, and so is the forecast.
+  const predicted = (rows.length === 1 ? lines[0]?.forecast : undefined) ?? forecast(usage);
   const pipeline = pipelineByWeek(needs, today + 1, WEEKS_AHEAD);
   const stock = stockOf(bought, today, [...pipeline.map(({ mean }) => predicted.rate + mean), predicted.rate]);
   const weekly = predicted.rate + pipeline.reduce((sum, { mean }) => sum + mean, 0) / WEEKS_AHEAD;

@@ -27,6 +27,7 @@ interface TubeOrder {
 }
 
 const MONEY: CellStyle = { format: "#,##0.00", align: "right" };
+const NUMBER: CellStyle = { align: "right" };
 const HEADING: CellStyle = { bold: true, fill: "#e9ece6", top: true, bottom: true, wrap: true };
 
 /**
@@ -63,12 +64,12 @@ function columnsOf(settings: Settings, today: number): ListColumn[] {
     { heading: "Tube", width: 18, style: { bold: true }, cell: ({ line }) => line.tube.name },
     { heading: "Material", width: 15, cell: ({ line }) => line.tube.material },
     { heading: "Size", width: 9, cell: ({ line }) => sayTube(line.tube.outsideDiameter) },
-    { heading: `Wall (${unit})`, width: 9, cell: ({ line }) => shown(line.tube.wall, isUs ? 3 : 2) },
-    { heading: `Piece (${unit})`, width: 10, cell: ({ line }) => shown(line.tube.length, isUs ? 1 : 0) },
+    { heading: `Wall (${unit})`, width: 9, style: NUMBER, cell: ({ line }) => shown(line.tube.wall, isUs ? 3 : 2) },
+    { heading: `Piece (${unit})`, width: 10, style: NUMBER, cell: ({ line }) => shown(line.tube.length, isUs ? 1 : 0) },
     { heading: "Form", width: 8, cell: ({ line }) => line.tube.form },
-    { heading: "Order", width: 8, style: { bold: true }, cell: ({ pieces }) => pieces },
+    { heading: "Order", width: 8, style: { bold: true, align: "right" }, cell: ({ pieces }) => pieces },
     { heading: "Each", width: 10, style: MONEY, cell: ({ amount, pieces, line }) => (amount === undefined ? "no price" : money((amount - (line.tube.orderCost ?? 0)) / pieces)) },
-    { heading: "Cost of ordering", width: 10, style: MONEY, cell: ({ line }) => line.tube.orderCost ?? "" },
+    { heading: "Order cost", width: 12, style: MONEY, cell: ({ line }) => line.tube.orderCost ?? "" },
     { heading: AMOUNT, width: 12, style: MONEY, cell: ({ amount }) => (amount === undefined ? "" : money(amount)) },
     { heading: "Here by", width: 12, cell: ({ line }) => dayText(today + Math.ceil((line.tube.leadTimeWeeks ?? 0) * DAYS_PER_WEEK)) },
     { heading: "Runs out", width: 12, cell: ({ group }) => (group.stockOut === undefined ? "" : dayText(group.stockOut)) },
@@ -104,6 +105,7 @@ function stylesOf(columns: readonly ListColumn[], { heading, orders, total }: { 
     { row: 0, rows: 1, ...all, style: { bold: true, size: 24 } },
     ...columns.flatMap(({ style }, column): CellStyleRange[] => (style ? [{ row: heading + 1, rows: orders, column, columns: 1, style }] : [])),
     { row: heading, rows: 1, ...all, style: HEADING },
+    ...columns.flatMap(({ style }, column): CellStyleRange[] => (style?.align ? [{ row: heading, rows: 1, column, columns: 1, style: { align: style.align } }] : [])),
     { row: total, rows: 1, ...all, style: { bold: true, top: true } },
     { row: total, rows: 1, column: columns.findIndex(({ heading: name }) => name === AMOUNT), columns: 1, style: MONEY },
   ];
