@@ -69,9 +69,15 @@ describe("what the add-in loads before a cell asks for anything", () => {
   });
 
   test("cars, fittings, quotes, physics and bench do without the distributions of the stock functions", () => {
-    const parts = ["functions", "thread-functions", "quote-functions", "physics-functions", "workshop-functions"].map((name) => `src/functions/${name}.ts`);
+    const parts = ["functions", "thread-functions", "tubing-functions", "quote-functions", "physics-functions", "workshop-functions"].map((name) => `src/functions/${name}.ts`);
     expect([...parts, "src/taskpane/excel-panel.ts"].filter((part) => loadedAtOnce(part).some((each) => each.startsWith("@stdlib/")))).toEqual([]);
     expect(loadedAtOnce("src/functions/stock-functions.ts").some((each) => each.startsWith("@stdlib/"))).toBe(true);
+  });
+
+  test("a verdict and the panel do not wait for the cut plan", () => {
+    const planned = (entry: string): readonly string[] => loadedAtOnce(entry).filter((each) => each.startsWith("src/core/cutplan/"));
+    expect(["src/functions/functions.ts", "src/taskpane/excel-panel.ts"].flatMap(planned)).toEqual([]);
+    expect(planned("src/functions/tubing-functions.ts")).not.toEqual([]);
   });
 });
 

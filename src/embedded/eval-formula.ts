@@ -10,14 +10,19 @@ export type FormulaAnswer = { readonly rows: readonly (readonly CellValue[])[] }
  * @returns the rows it fills, a single value being one row of one; or the error of the formula. An error in
  *   another cell of the rows is the text of that error
  */
-export function evaluateFormula(library: GridLibrary, document: WorkbookDocument, functions: FunctionSet, formula: string): FormulaAnswer {
+export const evaluateFormula = (library: GridLibrary, document: WorkbookDocument, functions: FunctionSet, formula: string): FormulaAnswer => formulaEvaluator(library, document, functions)(formula);
+
+/** The same for formula after formula in one workbook, which is opened once. */
+export function formulaEvaluator(library: GridLibrary, document: WorkbookDocument, functions: FunctionSet): (formula: string) => FormulaAnswer {
   const grid = openGrid(library, document, functions);
   const sheet = grid.writeSheet("Formula", []);
-  grid.enter(sheet, cell, formula.startsWith("=") ? formula : `=${formula}`);
-  const rows = grid.results(sheet, cell);
-  const first = rows[0]?.[0] ?? "";
-  if (isCellError(first)) return { error: first.error, message: first.message ?? "" };
-  return { rows: rows.map((row) => row.map((value) => (isCellError(value) ? value.error : value))) };
+  return (formula) => {
+    grid.enter(sheet, cell, formula.startsWith("=") ? formula : `=${formula}`);
+    const rows = grid.results(sheet, cell);
+    const first = rows[0]?.[0] ?? "";
+    if (isCellError(first)) return { error: first.error, message: first.message ?? "" };
+    return { rows: rows.map((row) => row.map((value) => (isCellError(value) ? value.error : value))) };
+  };
 }
 
 const cell = "A2";

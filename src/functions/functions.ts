@@ -9,7 +9,6 @@ import { answer, badValue } from "./answer";
 import { checkColumns, eachOf, partColumns, runColumns, runsOrProblem, verdictTable } from "./car-tables";
 import { laidOut } from "./columns";
 import { catalogueFor, rememberCatalogue, reportRows } from "./reports";
-import { tubingTable } from "./tubing-table";
 
 /**
  * Checks the shop's tables, keeps them for this session and returns the key that the other functions take.
@@ -112,19 +111,4 @@ export function kit(headings: unknown[][], rows: unknown[][], catalog: unknown):
  */
 export function verdict(headings: unknown[][], rows: unknown[][], catalog: unknown): unknown[][] {
   return answer(() => verdictTable(catalogueFor(catalog), headings, rows));
-}
-
-/**
- * Totals the tube of all the cars given: net, allowances, cut, mass and what to buy by material, size and wall; then nuts, adapters, tees, clips and armour by part.
- * @customfunction TUBING
- * @param headings Heading row of the cars, as Cars[#Headers].
- * @param rows Rows of cars, as Cars or Cars[@].
- * @param catalog Key from PLUMB.CATALOG.
- * @returns One row a material, size and wall, with cost, the least it could cost and the gap; then one row a part; a last row counts the runs that could not be totalled.
- */
-export function tubing(headings: unknown[][], rows: unknown[][], catalog: unknown): unknown[][] {
-  return answer(() => {
-    const catalogue = catalogueFor(catalog);
-    return tubingTable(catalogue, reportRows(catalogue, headings, rows).flatMap(({ report }) => report ?? []));
-  });
 }

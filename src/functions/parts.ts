@@ -9,7 +9,8 @@ interface ProgramPart {
 }
 
 export const programParts: readonly ProgramPart[] = [
-  { load: () => import(/* webpackChunkName: "cars" */ "./functions"), functions: ["CATALOG", "RUNS", "PARTS", "CHECK", "ASK", "KIT", "VERDICT", "TUBING"] },
+  { load: () => import(/* webpackChunkName: "cars" */ "./functions"), functions: ["CATALOG", "RUNS", "PARTS", "CHECK", "ASK", "KIT", "VERDICT"] },
+  { load: () => import(/* webpackChunkName: "tubing" */ "./tubing-functions"), functions: ["TUBING"] },
   { load: () => import(/* webpackChunkName: "threads" */ "./thread-functions"), functions: ["THREAD", "FITTING", "ADAPT", "IDENTIFY"] },
   { load: () => import(/* webpackChunkName: "quotes" */ "./quote-functions"), functions: ["FLUID", "QUOTE"] },
   { load: () => import(/* webpackChunkName: "physics" */ "./physics-functions"), functions: ["BALANCE", "TRAVEL", "CURVE", "VALVEOUT", "PEDAL"] },

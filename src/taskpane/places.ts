@@ -3,7 +3,6 @@ import { carsView } from "./cars-view";
 import { drawingView } from "./drawing-view";
 import { flagsView } from "./flags-view";
 import { questionsView } from "./questions-view";
-import { tubeView } from "./tube-view";
 import type { MakeView } from "./view";
 
 /** A view of the panel; its maker may come by a dynamic import, so that a view that is not looked at costs nothing. */
@@ -32,7 +31,7 @@ export const places: readonly Place[] = [
     { id: "quote", name: "Quote", load: async () => (await import("./quote/quote-view")).quoteView },
   ] },
   { id: "material", name: "Material", views: [
-    { id: "tube", name: "Tube", load: () => tubeView },
+    { id: "tube", name: "Tube", load: async () => (await import(/* webpackChunkName: "tube-view" */ "./tube-view")).tubeView },
     { id: "stock", name: "Stock", load: () => import(/* webpackChunkName: "stock-view" */ "./stock/stock-view").then(({ stockView }) => stockView) },
   ] },
   { id: "set-up", name: "Setup", views: [

@@ -1,6 +1,7 @@
 /** The balance view says what BALANCE, CURVE and TRAVEL answer, and draws it where it lies. */
 import { demoTables } from "../../src/catalogue/demo";
 import { parseCars } from "../../src/catalogue/parse-cars";
+import { catalogueTables } from "../../src/catalogue/table-specs";
 import { parseCatalogue } from "../../src/catalogue/parse-catalogue";
 import { judge, type Judgement } from "../../src/core/balance/judgement";
 import { travelOf, type CarTravel } from "../../src/core/balance/travel";
@@ -16,7 +17,7 @@ import { call, tableFrom, type Cell } from "../functions/sheet";
 const named = (name: string) => { const found = demoTables.find((table) => table.name === name); if (!found) throw new Error(`no ${name}`); return found; };
 const cars = named("Cars");
 const { catalogue } = parseCatalogue(demoTables.filter(({ name }) => name !== "Cars"));
-const key = call("CATALOG", demoTables.filter(({ name }) => name !== "Cars" && name !== "Seen").map(({ headings, rows }) => [headings, ...rows])) as string;
+const key = call("CATALOG", demoTables.filter(({ name }) => catalogueTables.some((spec) => spec.name === name)).map(({ headings, rows }) => [headings, ...rows])) as string;
 
 const given = (name: string) => { const row = cars.rows.find(([car]) => car === name); if (!row) throw new Error(`no ${name}`); return row; };
 
