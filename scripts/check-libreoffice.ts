@@ -10,10 +10,11 @@ import { isCellError, type SheetCell, type WorkbookDocument } from "../src/workb
 import { readXlsx } from "../src/workbook/xlsx/read";
 import { writeXlsx } from "../src/workbook/xlsx/write";
 import { gridLibrary } from "./grid-library";
+import { printedComplaints } from "./printed-sheets";
 
 /*
  * Opens the demo workbook in LibreOffice, without a window, and looks at what comes out: the tables and value sheets whole,
- * one-cell results kept. LibreOffice cannot keep our spilled results (it shows #NAME? there), so those are checked in the file
+ * one-cell results kept, the sheets that are printed one page wide. LibreOffice cannot keep our spilled results (it shows #NAME? there), so those are checked in the file
  * we wrote: each cell of a spill must carry its value. LIBREOFFICE names another program than soffice on the search path.
  */
 
@@ -42,9 +43,9 @@ function check(): readonly string[] {
   writeFileSync(file, writeXlsx(written));
   const ours = readXlsx(readFileSync(file));
   const theirs = readXlsx(convertedWorkbook(file));
-  const complaints = [...spillComplaints(ours, written), ...sheetComplaints(ours, theirs), ...textComplaints(file), ...guideComplaints()];
+  const complaints = [...spillComplaints(ours, written), ...sheetComplaints(ours, theirs), ...textComplaints(file), ...guideComplaints(), ...printedComplaints(folder, soffice)];
   const cells = ours.sheets.reduce((sum, { cells: each }) => sum + each.size, 0);
-  if (complaints.length === 0) console.log(`${version} opens the workbook and keeps it: ${String(ours.sheets.length)} sheets, ${String(cells)} cells compared.`);
+  if (complaints.length === 0) console.log(`${version} opens the workbook and keeps it: ${String(ours.sheets.length)} sheets, ${String(cells)} cells compared, and the printed sheets are one page wide.`);
   return complaints;
 }
 

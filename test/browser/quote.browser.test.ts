@@ -8,6 +8,13 @@ import type { DocumentSheet, WorkbookDocument } from "../../src/workbook/documen
 import { readXlsx } from "../../src/workbook/xlsx/read";
 import { panelPages, turnTo, violations } from "./panel-pages";
 
+declare global {
+  interface Window {
+    /** Duration of the longest task that kept the page from drawing [ms]. */
+    longest: number;
+  }
+}
+
 const pictures = fileURLToPath(new URL("../../test-output/", `file://${__filename}`));
 
 describe("in the panel", () => {
@@ -58,23 +65,19 @@ describe("in the panel", () => {
   test("the plan of 500 cars is made beside the page, which goes on drawing", async () => {
     const page = await open({ book: "500", remembered: { "plumbline view": "cars" }, waitFor: ".car" });
     await page.getByText("500 cars:", { exact: false }).first().waitFor();
-    await turnTo(page, "Tube");
     await page.evaluate(() => {
-      const kept = { longest: 0, last: performance.now() };
-      Object.assign(window, { kept });
-      const tick = (): void => {
-        const now = performance.now();
-        kept.longest = Math.max(kept.longest, now - kept.last);
-        kept.last = now;
-        setTimeout(tick, 0);
-      };
-      setTimeout(() => { kept.last = performance.now(); tick(); }, 0);
+      Object.assign(window, { longest: 0 });
+      new PerformanceObserver((list) => { for (const { duration } of list.getEntries()) window.longest = Math.max(window.longest, duration); }).observe({ type: "longtask" });
     });
+    await turnTo(page, "Tube");
     await page.locator(".bench__take").first().waitFor();
     await page.waitForFunction(() => !document.querySelector(".bench__waiting"), undefined, { timeout: 60_000 });
     expect(page.workers()).toHaveLength(1);
-    // Plans of this size take a second or more of work; what the page does with each is far less.
-    expect(await page.evaluate(() => (window as unknown as { kept: { longest: number } }).kept.longest)).toBeLessThan(500);
+    // 50 ms is what nobody notices, and what the browser begins to call long; twice that leaves room for a busy machine.
+    expect(await page.evaluate(() => window.longest)).toBeLessThan(100);
+    // The measure itself: a task of 150 ms is seen.
+    await page.evaluate(() => { setTimeout(() => { const end = performance.now() + 150; while (performance.now() < end); }, 0); });
+    await page.waitForFunction(() => window.longest >= 140);
   });
 });
 

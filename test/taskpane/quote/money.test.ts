@@ -1,4 +1,8 @@
-/** One number of money, wherever it stands: in the panel, on the sheet and in the answer of QUOTE. */
+/**
+ * One number of money, wherever it stands: in the panel, on the sheet and in the answer of QUOTE.
+ * Jest would clear away the document while its own clearing still looks at it.
+ * @jest-environment-options {"globalsCleanup": "off"}
+ */
 import { JSDOM } from "jsdom";
 import { demoTables } from "../../../src/catalogue/demo";
 import { parseCars } from "../../../src/catalogue/parse-cars";
