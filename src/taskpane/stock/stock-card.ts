@@ -1,11 +1,12 @@
 /** One material and size of the rack: what is there, how long it lasts, what to order today. */
+import { capital } from "../../core/finding";
 import type { RackGroup } from "../../core/stock/rack";
 import type { TubeReorder } from "../../core/stock/tube-reorder";
 import type { Settings } from "../../core/settings";
 import { element } from "../element";
 import { count, sayNumber, sayWall } from "../words";
 import { stockChart } from "./stock-chart";
-import { sayDay, sayGroup, sayMoney, sayRate, sayStock } from "./stock-words";
+import { sayDay, sayGroup, sayPrice, sayRate, sayStock } from "./stock-words";
 
 export function stockCard(group: RackGroup, settings: Settings): HTMLElement {
   const { units } = settings;
@@ -25,8 +26,8 @@ export function stockCard(group: RackGroup, settings: Settings): HTMLElement {
 
 export const isOrdered = ({ advice }: TubeReorder): boolean => (advice?.orderToday ?? 0) > 0;
 
-const sayOrder = ({ tube, advice, priced }: TubeReorder, { currency }: Settings): string =>
-  `${sayNumber(advice?.orderToday ?? 0)} × ${tube.name}, ${priced ? sayMoney(advice?.orderCost ?? 0, currency) : "no price"}`;
+const sayOrder = ({ tube, advice, priced }: TubeReorder, settings: Settings): string =>
+  `${sayNumber(advice?.orderToday ?? 0)} × ${tube.name}, ${priced ? sayPrice(advice?.orderCost ?? 0, settings) : "no price"}`;
 
 const figure = (name: string, value: string): HTMLElement[] => [element("div", { class: "stock-card__figure" }, element("dt", {}, name), element("dd", {}, value))];
 
@@ -36,14 +37,12 @@ function sayForecast({ forecast: { rate, method, pattern, periods, remarks } }: 
   return `Forecast: ${sayRate(rate, units)}, by ${method}${classed}; ${count(pattern.demands, "week")} with use out of ${sayNumber(periods)}.${remarks.length > 0 ? ` ${capital(remarks.join("; "))}.` : ""}`;
 }
 
-function sayPlan({ pieces, buys, cost, proved, problems }: NonNullable<RackGroup["plan"]>, { currency }: Settings): string {
+function sayPlan({ pieces, buys, cost, proved, problems }: NonNullable<RackGroup["plan"]>, settings: Settings): string {
   const what = `If every open quote came in: ${count(pieces, "piece")}, `;
   const missing = problems.length > 0 ? ` Not planned: ${problems.map(({ item, says }) => `${item} (${says})`).join("; ")}.` : "";
   if (buys.length === 0) return `${what}all cut from what is on the rack.${missing}`;
-  return `${what}cut from the rack and ${buys.map(({ tube, count: times }) => `${sayNumber(times)} × ${tube}`).join(", ")} for ${sayMoney(cost, currency)}${proved ? ", the least cost" : ""}.${missing}`;
+  return `${what}cut from the rack and ${buys.map(({ tube, count: times }) => `${sayNumber(times)} × ${tube}`).join(", ")} for ${sayPrice(cost, settings)}${proved ? ", the least cost" : ""}.${missing}`;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Each length it is bought in, with what its order rests on. */
 function linesOf({ lines }: RackGroup, settings: Settings): HTMLElement {

@@ -9,7 +9,7 @@ import { todayHere } from "../today";
 import type { View, ViewActions } from "../view";
 import { count } from "../words";
 import { isOrdered, stockCard } from "./stock-card";
-import { sayDay, sayGroup, sayMoney } from "./stock-words";
+import { sayDay, sayGroup, sayPrice } from "./stock-words";
 
 interface Shown {
   readonly reading: WorkbookReading;
@@ -62,7 +62,7 @@ function saySummary({ reading, stock: { groups }, today }: Shown): string {
   if (ordered.length === 0) return `Today, ${sayDay(today)}: nothing to order.`;
   const unpriced = ordered.filter(({ priced }) => !priced).length;
   const cost = ordered.reduce((sum, { advice, priced }) => sum + (priced ? (advice?.orderCost ?? 0) : 0), 0);
-  return `Today, ${sayDay(today)}: order ${count(ordered.length, "tube")}, ${sayMoney(cost, reading.catalogue.settings.currency)}${unpriced > 0 ? `, ${count(unpriced, "of them", "of them")} without a price` : ""}.`;
+  return `Today, ${sayDay(today)}: order ${count(ordered.length, "tube")}, ${sayPrice(cost, reading.catalogue.settings)}${unpriced > 0 ? `, ${count(unpriced, "of them", "of them")} without a price` : ""}.`;
 }
 
 function sayBasis({ reading, stock: { used, quotes } }: Shown): string {

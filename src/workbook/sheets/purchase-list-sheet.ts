@@ -1,5 +1,6 @@
 /** The purchase list: what to order today, what it costs, when it comes and why. Values only, to print and to send. */
 import { inFeet, inInches, inMillimetres, metres } from "../../core/quantity";
+import { moneyFormat } from "../../core/say-money";
 import type { Settings } from "../../core/settings";
 import type { RackGroup } from "../../core/stock/rack";
 import type { TubeReorder } from "../../core/stock/tube-reorder";
@@ -7,6 +8,7 @@ import { sayTube } from "../../core/tube";
 import { dayText } from "../day-text";
 import type { CellStyle } from "../document";
 import type { CellStyleRange, CellValue, SheetContent } from "../port";
+import { HEADING, RIGHT, RULE, STRONG, TEXT, TITLE } from "./sheet-looks";
 
 const DAYS_PER_WEEK = 7;
 
@@ -26,9 +28,6 @@ interface TubeOrder {
   readonly amount: number | undefined;
 }
 
-const MONEY: CellStyle = { format: "#,##0.00", align: "right" };
-const NUMBER: CellStyle = { align: "right" };
-const HEADING: CellStyle = { bold: true, fill: "#e9ece6", top: true, bottom: true, wrap: true };
 
 /**
  * @param groups of the rack
@@ -38,7 +37,7 @@ const HEADING: CellStyle = { bold: true, fill: "#e9ece6", top: true, bottom: tru
 export function purchaseListSheet(settings: Settings, groups: readonly RackGroup[], today: number): SheetContent {
   const orders = groups.flatMap((group) => group.lines.flatMap((line) => orderOf(group, line)));
   const columns = columnsOf(settings, today);
-  const head: CellValue[][] = [["Purchase list"], ["Date", dayText(today)], ["Currency", settings.currency], []];
+  const head: CellValue[][] = [["Purchase list"], ...[settings.shopName, settings.shopAddress].filter((text) => text !== "").map((text) => [text]), ["Date", dayText(today)], ["Currency", settings.currency], []];
   const rows = [...head, columns.map(({ heading }) => heading), ...orders.map((order) => columns.map(({ cell }) => cell(order)))];
   const total = rows.length;
   const lines = [...rows, totalRow(orders, columns), ...remarkRows(orders)];
@@ -59,21 +58,22 @@ const AMOUNT = "Amount";
 
 function columnsOf(settings: Settings, today: number): ListColumn[] {
   const [unit, inUnit, isUs] = settings.units === "us" ? (["in", inInches, true] as const) : (["mm", inMillimetres, false] as const);
+  const price: CellStyle = { ...RIGHT, format: moneyFormat(settings) };
   const shown = (length: number | undefined, digits: number): CellValue => (length === undefined ? "" : Number(inUnit(metres(length)).toFixed(digits)));
   return [
-    { heading: "Tube", width: 18, style: { bold: true }, cell: ({ line }) => line.tube.name },
+    { heading: "Tube", width: 18, style: STRONG, cell: ({ line }) => line.tube.name },
     { heading: "Material", width: 15, cell: ({ line }) => line.tube.material },
     { heading: "Size", width: 9, cell: ({ line }) => sayTube(line.tube.outsideDiameter) },
-    { heading: `Wall (${unit})`, width: 9, style: NUMBER, cell: ({ line }) => shown(line.tube.wall, isUs ? 3 : 2) },
-    { heading: `Piece (${unit})`, width: 10, style: NUMBER, cell: ({ line }) => shown(line.tube.length, isUs ? 1 : 0) },
+    { heading: `Wall (${unit})`, width: 9, style: RIGHT, cell: ({ line }) => shown(line.tube.wall, isUs ? 3 : 2) },
+    { heading: `Piece (${unit})`, width: 10, style: RIGHT, cell: ({ line }) => shown(line.tube.length, isUs ? 1 : 0) },
     { heading: "Form", width: 8, cell: ({ line }) => line.tube.form },
-    { heading: "Order", width: 8, style: { bold: true, align: "right" }, cell: ({ pieces }) => pieces },
-    { heading: "Each", width: 10, style: MONEY, cell: ({ amount, pieces, line }) => (amount === undefined ? "no price" : money((amount - (line.tube.orderCost ?? 0)) / pieces)) },
-    { heading: "Order cost", width: 12, style: MONEY, cell: ({ line }) => line.tube.orderCost ?? "" },
-    { heading: AMOUNT, width: 12, style: MONEY, cell: ({ amount }) => (amount === undefined ? "" : money(amount)) },
+    { heading: "Order", width: 8, style: { ...STRONG, ...RIGHT }, cell: ({ pieces }) => pieces },
+    { heading: "Each", width: 10, style: price, cell: ({ amount, pieces, line }) => (amount === undefined ? "no price" : money((amount - (line.tube.orderCost ?? 0)) / pieces)) },
+    { heading: "Order cost", width: 12, style: price, cell: ({ line }) => line.tube.orderCost ?? "" },
+    { heading: AMOUNT, width: 12, style: price, cell: ({ amount }) => (amount === undefined ? "" : money(amount)) },
     { heading: "Here by", width: 12, cell: ({ line }) => dayText(today + Math.ceil((line.tube.leadTimeWeeks ?? 0) * DAYS_PER_WEEK)) },
     { heading: "Runs out", width: 12, cell: ({ group }) => (group.stockOut === undefined ? "" : dayText(group.stockOut)) },
-    { heading: "Why", width: 44, style: { wrap: true }, cell: ({ line }) => why(settings, line) },
+    { heading: "Why", width: 44, style: TEXT, cell: ({ line }) => why(settings, line) },
   ];
 }
 
@@ -102,11 +102,11 @@ function remarkRows(orders: readonly TubeOrder[]): CellValue[][] {
 function stylesOf(columns: readonly ListColumn[], { heading, orders, total }: { heading: number; orders: number; total: number }): CellStyleRange[] {
   const all = { column: 0, columns: columns.length };
   return [
-    { row: 0, rows: 1, ...all, style: { bold: true, size: 24 } },
+    { row: 0, rows: 1, ...all, style: TITLE },
     ...columns.flatMap(({ style }, column): CellStyleRange[] => (style ? [{ row: heading + 1, rows: orders, column, columns: 1, style }] : [])),
-    { row: heading, rows: 1, ...all, style: HEADING },
+    { row: heading, rows: 1, ...all, style: { ...HEADING, ...TEXT } },
     ...columns.flatMap(({ style }, column): CellStyleRange[] => (style?.align ? [{ row: heading, rows: 1, column, columns: 1, style: { align: style.align } }] : [])),
-    { row: total, rows: 1, ...all, style: { bold: true, top: true } },
-    { row: total, rows: 1, column: columns.findIndex(({ heading: name }) => name === AMOUNT), columns: 1, style: MONEY },
+    { row: total, rows: 1, ...all, style: { ...STRONG, ...RULE } },
+    { row: total, rows: 1, column: columns.findIndex(({ heading: name }) => name === AMOUNT), columns: 1, style: columns.find(({ heading: name }) => name === AMOUNT)?.style ?? {} },
   ];
 }
