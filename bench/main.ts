@@ -1,60 +1,30 @@
-/** npm run bench: how long the work takes that a user waits for. Each row is the median of several runs on the demo's cars, repeated. */
-import { cpus } from "node:os";
-import { demoTables } from "../src/catalogue/demo";
-import { parseCatalogue } from "../src/catalogue/parse-catalogue";
-import { catalogueTables } from "../src/catalogue/table-specs";
-import { parseCars } from "../src/catalogue/parse-cars";
-import { reportOn } from "../src/core/report";
-import { catalog, verdict } from "../src/functions/functions";
+/** What a user waits for, each figure beside its limit or a peer, in one table; written to results/latest.json too. */
+import { mkdirSync, writeFileSync } from "node:fs";
+import { cpus, loadavg, totalmem } from "node:os";
+import { join } from "node:path";
+import { parseArgs } from "node:util";
+import { balanceRows } from "./balance";
+import { carRows } from "./cars";
+import { cutPlanRows } from "./cut-plans";
+import { printTable, type BenchRow } from "./measure";
+import { pageRows } from "./page";
+import { shopRows } from "./shop";
 
-const RUNS = 5;
+const areas: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = { cars: carRows, balance: balanceRows, cutplan: cutPlanRows, shop: shopRows, page: pageRows };
+const { only } = parseArgs({ options: { only: { type: "string", default: Object.keys(areas).join(",") } } }).values;
 
-const grid = (name: string): unknown[][] => {
-  const table = demoTables.find((one) => one.name === name);
-  if (!table) throw new Error(`the demo has no ${name}`);
-  return [[...table.headings], ...table.rows.map((row) => [...row])];
-};
-
-/** So many cars with names of their own, cycling through the demo's. */
-function manyCars(count: number): { headings: unknown[][]; rows: unknown[][] } {
-  const [headings, ...rows] = grid("Cars");
-  const column = headings?.indexOf("Car") ?? 0;
-  const many = Array.from({ length: count }, (_, index) => (rows[index % rows.length] ?? []).map((cell, at) => (at === column ? `Car ${index}` : cell)));
-  return { headings: [headings ?? []], rows: many };
+const started = new Date().toISOString();
+const rows: BenchRow[] = [];
+for (const name of only.split(",")) {
+  const area = areas[name];
+  if (!area) throw new Error(`--only takes ${Object.keys(areas).join(", ")} (read: ${name}).`);
+  console.log(`${name} …`);
+  rows.push(...(await area()));
 }
 
-function median(times: readonly number[]): number {
-  const sorted = [...times].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? NaN;
-}
-
-function timed(work: () => void): number {
-  const start = performance.now();
-  work();
-  return performance.now() - start;
-}
-
-const tables = demoTables.filter(({ name }) => catalogueTables.some((spec) => spec.name === name)).map(({ name }) => grid(name));
-const { catalogue } = parseCatalogue(tables.map(([headings, ...rows]) => ({ headings: headings ?? [], rows })));
-
-const rows: { work: string; "median ms": string; "µs a car": string; "cars a second": string }[] = [];
-const record = (work: string, cars: number, milliseconds: number) =>
-  rows.push({ work, "median ms": milliseconds.toFixed(1), "µs a car": ((milliseconds * 1000) / cars).toFixed(0), "cars a second": Math.round((cars * 1000) / milliseconds).toLocaleString("en") });
-
-for (const count of [1_000, 10_000]) {
-  const { headings, rows: cars } = manyCars(count);
-  const parsed = parseCars(headings[0] ?? [], cars).cars;
-  record(`${count} CarReports from parsed rows`, count, median(Array.from({ length: RUNS }, () => timed(() => parsed.forEach(({ car }) => car && reportOn(catalogue, car))))));
-  // A fresh price makes a fresh catalogue, so that nothing is remembered.
-  const cold = Array.from({ length: RUNS }, (_, run) => {
-    const key = catalog([...tables.filter(([head]) => !head?.includes("Adapter")), [["Adapter", "Thread A", "Seat A", "Gender A", "Thread B", "Seat B", "Gender B", "Price"], [`AD-${count}-${run}`, "3/8-24", "inverted-flare-45", "male", "7/16-24", "inverted-flare-45", "female", 4 + run]]]);
-    return timed(() => verdict(headings, cars, key));
-  });
-  record(`VERDICT of ${count} rows, nothing remembered`, count, median(cold));
-  const key = catalog(tables);
-  verdict(headings, cars, key);
-  record(`VERDICT of ${count} rows, remembered`, count, median(Array.from({ length: RUNS }, () => timed(() => verdict(headings, cars, key)))));
-}
-
-console.log(`${cpus()[0]?.model ?? "unknown processor"}, Node ${process.version}`);
-console.table(rows);
+const machine = { processor: cpus()[0]?.model ?? "unknown", processors: cpus().length, memory: `${Math.round(totalmem() / 2 ** 30)} GB`, node: process.version, platform: process.platform, load: loadavg().map((one) => Number(one.toFixed(1))) };
+printTable(rows);
+console.log(`${machine.processor}, ${machine.processors} processors, Node ${machine.node}; other work on the machine in the last 15 minutes: ${machine.load[2]} processes.`);
+const folder = join(import.meta.dirname, "results");
+mkdirSync(folder, { recursive: true });
+writeFileSync(join(folder, "latest.json"), `${JSON.stringify({ started, areas: only.split(","), machine, rows }, undefined, 1)}\n`);

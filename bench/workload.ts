@@ -29,6 +29,9 @@ const extraAdapter = (run: number): Cell[] => [`AD-RUN-${run}`, "7/8-18", "inver
 
 export const freshCatalogue = (run: number): Catalogue => parseCatalogue(freshTables(run)).catalogue;
 
+/** The headings with a column more, so that no row under them was read before. */
+export const freshHeadings = (headings: readonly Cell[], run: number): Cell[] => [...headings, `Shelf ${run}`];
+
 /** Cars of a real shop: a few hundred ways to be equipped, a few of them common; every car has its own name, customer, year and notes. */
 export function shopCars(count: number, kinds = 300): Rows {
   const random = randomFrom(7);
@@ -54,7 +57,7 @@ const ownFigures = (index: number): Cell[] => [2600 + index / 64, 50 + (index % 
 function row(index: number, cells: Equipment, random: () => number): Cell[] {
   const [platform = "", firstYear = 0, ...rest] = cells;
   const notes = random() < 0.3 ? `rings on day ${Math.floor(random() * 28)}` : "";
-  return [`Car ${index}`, `Customer ${Math.floor(random() * 4000)}`, platform, Number(firstYear) + Math.floor(random() * 4), ...rest.slice(0, 11), "", notes, ...rest.slice(11)];
+  return [`Job ${index}`, `Customer ${Math.floor(random() * 4000)}`, platform, Number(firstYear) + Math.floor(random() * 4), ...rest.slice(0, 11), "", notes, ...rest.slice(11)];
 }
 
 /** One way to be equipped, with the figures of its platform. */
