@@ -50,7 +50,7 @@ async function loading(browser: Browser, address: string): Promise<BenchRow[]> {
   return [row("Page", "from nothing to the demo calculated and drawn", summary(times))];
 }
 
-const ready = (page: Page): Promise<unknown> => page.waitForSelector('html[data-ready="true"]', { timeout: 120_000 });
+export const ready = (page: Page): Promise<unknown> => page.waitForSelector('html[data-ready="true"]', { timeout: 120_000 });
 
 /** A workbook of so many cars with one VERDICT over all of them: opened, edited in a row and in the catalogue, saved. */
 async function large(browser: Browser, address: string, folder: string, count: number): Promise<BenchRow[]> {
@@ -83,10 +83,10 @@ async function time(work: () => Promise<unknown>): Promise<number> {
 }
 
 /** The panel works in slices after the sheet is there; what is measured next must not wait for it. */
-const settled = (page: Page): Promise<unknown> => page.locator("#panel").getByText("Up to date.", { exact: false }).waitFor({ state: "attached", timeout: 240_000 });
+export const settled = (page: Page): Promise<unknown> => page.locator("#panel").getByText("Up to date.", { exact: false }).waitFor({ state: "attached", timeout: 240_000 });
 
 /** Types into a cell and takes the time from the Enter key to the next frame but one, as a hand and an eye would. */
-async function enter(page: Page, address: string, text: string): Promise<number> {
+export async function enter(page: Page, address: string, text: string): Promise<number> {
   const nameBox = page.locator("#sheet .o-topbar-toolbar input").first();
   await nameBox.fill(address);
   await nameBox.press("Enter");
@@ -107,7 +107,7 @@ async function enter(page: Page, address: string, text: string): Promise<number>
   return took;
 }
 
-function workbook(count: number): Uint8Array {
+export function workbook(count: number): Uint8Array {
   const { headings, rows } = shopCars(count);
   const tables = freshTables(0).map((table, index) => tableSheet(shopTables[index]?.name ?? "", [table.headings, ...table.rows]));
   const key: SheetCell = { value: "", formula: `=PLUMB.CATALOG(${shopTables.map(({ name }) => `${name}[#All]`).join(",")})` };

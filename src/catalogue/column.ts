@@ -1,5 +1,6 @@
 /** The kinds of column a table may have, each with what its cells accept and the schema that reads them. */
 import * as z from "zod/mini";
+import { madeOnceByKey } from "../core/made-once";
 import { isBlank, isCellValue, listOf, numberOf, textOf, wordKey } from "./cell";
 import type { TableErrorCode } from "./table-error";
 import { sayChoices, type Quantity, type Unit } from "./unit";
@@ -79,6 +80,12 @@ function cellSchema<T>(accepts: string, read: CellReader<T>, unit: Unit | undefi
   });
 }
 
+/** Thousands of rows hold the same few hundred texts: each is read once, and what was read is shared. For readers that need no unit. */
+export function readOnce<T>(read: (raw: string | number | boolean) => T | Refusal): CellReader<T> {
+  const kept = madeOnceByKey<T | Refusal>(5000);
+  return (raw) => (typeof raw === "string" ? kept(raw, () => read(raw)) : read(raw));
+}
+
 export const text = (heading: string, naming: Naming = {}) => column(heading, "text", (raw) => textOf(raw) ?? new Refusal(), naming);
 
 /** The name of a row, or of a row of another table. */
@@ -119,16 +126,16 @@ export function quantity<T extends number>(heading: string, kind: Quantity<T>, r
 /** One of a few words, read without regard to case, hyphens or spaces; `written` gives other ways to write them. */
 export function choice<const T extends string>(heading: string, choices: readonly T[], written: Readonly<Record<string, NoInfer<T>>> = {}, naming: Naming = {}): Column<T | undefined> {
   const byKey = new Map<string, T>([...Object.entries(written), ...choices.map((one) => [one, one] as const)].map(([key, value]) => [wordKey(key), value]));
-  return { ...column(heading, sayChoices(choices), (raw) => byKey.get(wordKey(textOf(raw) ?? "")) ?? new Refusal(), naming), words: choices };
+  return { ...column(heading, sayChoices(choices), readOnce((raw) => byKey.get(wordKey(textOf(raw) ?? "")) ?? new Refusal()), naming), words: choices };
 }
 
 /** Several of a few words in one cell, split on `;`; a blank cell is an empty list. */
 export function choices<const T extends string>(heading: string, words: readonly T[], written: Readonly<Record<string, NoInfer<T>>> = {}): Column<readonly T[]> {
   const byKey = new Map<string, T>([...Object.entries(written), ...words.map((one) => [one, one] as const)].map(([key, value]) => [wordKey(key), value]));
-  const read: CellReader<readonly T[]> = (raw) => {
+  const read = readOnce((raw): readonly T[] | Refusal => {
     const found = listOf(textOf(raw) ?? "").map((word) => byKey.get(wordKey(word)));
     return found.every((word) => word !== undefined) ? found : new Refusal();
-  };
+  });
   return blankMeans(column(heading, `${sayChoices(words)} (several are split by ;)`, read), [], "not stated");
 }
 

@@ -6,7 +6,7 @@ import { inches, type Metres } from "../core/quantity";
 import { threadNamed } from "../core/thread";
 import { MATERIALS } from "../core/tube";
 import { listOf, numberOf, textOf, wordKey } from "./cell";
-import { blankMeans, choice, choices, column, quantity, Refusal, type Column, type Naming, type Range } from "./column";
+import { blankMeans, choice, choices, column, quantity, readOnce, Refusal, type Column, type Naming, type Range } from "./column";
 import { length, share, type Unit } from "./unit";
 
 export const THREAD_ACCEPTS = "a thread such as 3/8-24, M10x1 or 1/8-27 NPT";
@@ -82,14 +82,14 @@ const MOST_PARTS = 40;
 
 /** Parts fitted to a car: blank or a `?` anywhere is unknown, `none` is none, `ID@where` says where. */
 export const listedParts = (heading: string): Column<Stated<readonly ListedPart[]>> =>
-  blankMeans(column(heading, PARTS_ACCEPT, (raw) => {
+  blankMeans(column(heading, PARTS_ACCEPT, readOnce((raw) => {
     const names = listOf(textOf(raw) ?? "");
     return names.length > MOST_PARTS ? new Refusal("data-out-of-range", `no more than ${MOST_PARTS} components`) : partsOf(names);
-  }), unknown, "not known");
+  })), unknown, "not known");
 
 /** One part: blank or `?` is unknown, `none` is none. */
 export const listedPart = (heading: string): Column<Stated<string>> =>
-  blankMeans(column(heading, "a component, none, or ? when not known", (raw) => partOrNone(textOf(raw) ?? "")), unknown, "not known");
+  blankMeans(column(heading, "a component, none, or ? when not known", readOnce((raw) => partOrNone(textOf(raw) ?? ""))), unknown, "not known");
 
 /** Names of the valves that a line set was bent for: blank or `?` is undefined, `none` is an empty list. */
 export const valveNames = (heading: string) =>

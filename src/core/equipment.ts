@@ -21,6 +21,8 @@ export const namesCar = (text: string): boolean => text.includes(ANY_NAME);
 
 /** A car's equipment without the figures that only the physics reads. */
 interface Outfit extends CarFacts {
+  /** Unlike that of any other outfit; stands for its long key. */
+  readonly number: number;
   readonly runsOfCar: RunsOfCar;
   readonly kit: KitChoice;
   readonly bill: readonly BillLine[];
@@ -43,7 +45,8 @@ export function equippedAs(catalogue: Catalogue, car: Car): Equipped {
   const key = JSON.stringify([own, stretchOf(catalogue, car), [...accepted], split, drivelineParkingBrake, parts]);
   const shared: Car = { ...car, name: own, customer: "", notes: "" };
   const { equipments, outfits } = kept(catalogue);
-  return equipments(`${key} ${JSON.stringify(figures)}`, () => withFigures(outfits(key, () => outfitOf(catalogue, shared)), shared));
+  const outfit = outfits(key, () => outfitOf(catalogue, shared));
+  return equipments(`${outfit.number} ${JSON.stringify(figures)}`, () => withFigures(outfit, shared));
 }
 
 /** A way to be plumbed takes about 20 kB, the figures of one car on top of it about 2 kB: together at most about 160 MB. */
@@ -76,6 +79,8 @@ function changesFor({ lineSets, platforms, settings }: Catalogue, platform: stri
 
 type YearRange = Pick<Platform, "firstYear" | "lastYear">;
 
+let outfitsMade = 0;
+
 /** The balance asks for none of what is worked out late here. */
 function outfitOf(catalogue: Catalogue, car: Car): Outfit {
   const structure = structureOf(catalogue, car);
@@ -86,7 +91,7 @@ function outfitOf(catalogue: Catalogue, car: Car): Outfit {
   const bill = once(() => billOf(assembly.instances, lines().runs, catalogue.settings));
   const findings = once(() => findingsOfParts({ catalogue, assembly, paths, runs: lines().runs }));
   return {
-    catalogue, assembly, paths,
+    catalogue, assembly, paths, number: outfitsMade++,
     get runsOfCar() { return lines(); }, get runs() { return lines().runs; }, get kit() { return kit(); }, get bill() { return bill(); }, get findings() { return findings(); },
   };
 }
