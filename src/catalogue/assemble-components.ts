@@ -29,7 +29,7 @@ export function readComponents(given: readonly GivenTable[]): ComponentsRead {
   const boosters = readFigures(rowsOf(boostersTable, given), { known, kinds, allowed: ["booster"] });
   const brakes = readFigures(rowsOf(wheelBrakesTable, given), { known, kinds, allowed: ["disc", "drum"] });
   const parts: PartsByComponent = {
-    ports: ports.byComponent, passages: passages.byComponent,
+    ports: ports.byComponent, unread: ports.unread, passages: passages.byComponent,
     boosters: new Map(boosters.sound.map(({ value }) => [nameKey(value.component), value.booster])),
     wheelBrakes: new Map(brakes.sound.map(({ value }) => [nameKey(value.component), value.wheelBrake])),
   };
@@ -42,6 +42,8 @@ export function readComponents(given: readonly GivenTable[]): ComponentsRead {
 
 interface PartsByComponent {
   readonly ports: ReadonlyMap<string, readonly Port[]>;
+  /** Components with a row of ports that was left out. */
+  readonly unread: ReadonlySet<string>;
   readonly passages: ReadonlyMap<string, readonly Passage[]>;
   readonly boosters: ReadonlyMap<string, Booster>;
   readonly wheelBrakes: ReadonlyMap<string, WheelBrake>;
@@ -49,7 +51,7 @@ interface PartsByComponent {
 
 function withParts(row: ComponentRow, parts: PartsByComponent): Component {
   const key = nameKey(row.name);
-  return { ...row, ports: parts.ports.get(key) ?? [], passages: parts.passages.get(key) ?? [], wheelBrake: parts.wheelBrakes.get(key), booster: parts.boosters.get(key) };
+  return { ...row, ports: parts.ports.get(key) ?? [], ...(parts.unread.has(key) ? { portsUnread: true } : {}), passages: parts.passages.get(key) ?? [], wheelBrake: parts.wheelBrakes.get(key), booster: parts.boosters.get(key) };
 }
 
 /** Port names of each component as their rows write them, rows with errors included, by name key. */
@@ -59,7 +61,8 @@ function readPorts(rows: Rows<PortRow>, known: Names) {
   const owned = withKnown(soundRows(rows), known, (one) => ({ column: "Component", read: one.component }));
   const once = withoutRepeats(owned.sound, (one) => pairKey(one.component, one.port.name), (one) => ({ column: "Port", read: one.port.name }));
   const byComponent = portsByComponent(once.sound);
-  return { byComponent, names: portNames(rows), errors: [...rows.errors, ...owned.errors, ...once.errors] };
+  const unread = new Set(rows.rows.filter(({ value }) => value === undefined).flatMap(({ cells }) => textOf(cells["component"]) ?? []).map(nameKey));
+  return { byComponent, unread, names: portNames(rows), errors: [...rows.errors, ...owned.errors, ...once.errors] };
 }
 
 function portsByComponent(sound: readonly Sound<PortRow>[]): ReadonlyMap<string, readonly Port[]> {
@@ -83,9 +86,18 @@ function readPassages(rows: Rows<PassageRow>, known: Names, ports: PortNames) {
   const owned = withKnown(soundRows(rows), known, (one) => ({ column: "Component", read: one.component }));
   const from = withPort(owned.sound, ports, "From", (one) => one.from);
   const to = withPort(from.sound, ports, "To", (one) => one.to);
-  const spelt = to.sound.map(({ value }) => ({ ...value, from: spelling(ports, value.component, value.from), to: spelling(ports, value.component, value.to) }));
+  const spelt = [...to.sound.map(({ value }) => value), ...unreadPassages(rows, ports)].map((value) => ({ ...value, from: spelling(ports, value.component, value.from), to: spelling(ports, value.component, value.to) }));
   const byPassage = groupBy(spelt, (one) => `${pairKey(one.component, one.from)}|${nameKey(one.to)}`);
   return { byComponent: passagesByComponent([...byPassage.values()]), errors: [...rows.errors, ...owned.errors, ...from.errors, ...to.errors] };
+}
+
+/** A row with an error still says that its passage does something: what, nobody knows. */
+function unreadPassages(rows: Rows<PassageRow>, ports: PortNames): PassageRow[] {
+  return rows.rows.filter(({ value }) => value === undefined).flatMap(({ cells }) => {
+    const [component, from, to] = ["component", "from", "to"].map((field) => textOf(cells[field]) ?? "") as [string, string, string];
+    const names = ports.get(nameKey(component));
+    return names?.has(nameKey(from)) && names.has(nameKey(to)) ? [{ component, from, to, duty: undefined, bypassOnFailure: false }] : [];
+  });
 }
 
 function passagesByComponent(passages: readonly (readonly PassageRow[])[]): ReadonlyMap<string, readonly Passage[]> {

@@ -3,12 +3,12 @@ import Big from "big.js";
 import type { Instance } from "./assembly";
 import { fittingOut, type FittingOut } from "./fitting-out";
 import { sumPrices, type Fitting } from "./fittings";
-import { groupBy } from "./group-by";
+import { groupBy, tally } from "./group-by";
 import { metres, type Metres } from "./quantity";
 import type { Run } from "./runs";
 import type { Settings } from "./settings";
-import { sayTube, type TubeStock } from "./tube";
-import { allowanceOf } from "./allowance";
+import { sayTube } from "./tube";
+import { pricePerMetre, tubeNeeded } from "./tube-stock";
 
 export interface BillLine {
   readonly part: string;
@@ -72,18 +72,14 @@ interface Item {
 }
 
 function counted(items: readonly Item[], from: BillLine["from"]): BillLine[] {
-  const byPart = new Map<string, { item: Item; count: number }>();
-  for (const item of items) byPart.set(item.part, { item, count: (byPart.get(item.part)?.count ?? 0) + 1 });
-  return [...byPart.values()].map(({ item, count }) => ({ ...item, quantity: { count }, amount: times(item.price, count), from }));
+  return tally(items, ({ part }) => part).map(({ one, count }) => ({ ...one, quantity: { count }, amount: times(one.price, count), from }));
 }
 
 function tubeLines(runs: readonly Run[], settings: Settings): BillLine[] {
-  const byStock = new Map<TubeStock, number>();
-  for (const { stock, length } of runs) if (stock && length !== undefined) byStock.set(stock, (byStock.get(stock) ?? 0) + length + allowanceOf(settings));
-  return [...byStock].map(([stock, length]) => {
-    const price = stock.price === undefined || stock.length === undefined ? undefined : stock.price / stock.length;
+  return tubeNeeded(runs, settings).map(({ stock, length }) => {
+    const price = pricePerMetre(stock);
     const description = `${stock.material} ${sayTube(stock.outsideDiameter)}, cut length with allowances`;
-    return { part: stock.name, kind: "tube", description, quantity: { length: metres(length) }, price, amount: times(price, length), from: "needed" };
+    return { part: stock.name, kind: "tube", description, quantity: { length }, price, amount: times(price, length), from: "needed" };
   });
 }
 

@@ -143,6 +143,8 @@ export interface Component {
   /** Has an arrow: works in one direction only. */
   readonly directional?: boolean | undefined;
   readonly ports: readonly Port[];
+  /** A row of its ports had an error and was left out, so that it has more ports than these. */
+  readonly portsUnread?: boolean | undefined;
   readonly passages: readonly Passage[];
   readonly wheelBrake?: WheelBrake | undefined;
   readonly booster?: Booster | undefined;

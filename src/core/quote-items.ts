@@ -3,13 +3,15 @@ import Big from "big.js";
 import { nameKey, type Catalogue } from "./catalogue";
 import { fluidFor } from "./fluid";
 import type { Fitting } from "./fittings";
+import { tally } from "./group-by";
 import { madeUpRuns } from "./kits";
-import { inFeet, metres } from "./quantity";
+import { feet, inFeet } from "./quantity";
 import type { CarReport } from "./report";
 import type { Run } from "./runs";
+import { sayShare } from "./say-quantity";
 import type { Settings } from "./settings";
 import { sayTube } from "./tube";
-import { allowanceOf } from "./allowance";
+import { pricePerMetre, tubeNeeded } from "./tube-stock";
 import { rounded, roundingOf } from "./money";
 
 export type QuoteSection = "set" | "made-up runs" | "tube" | "nuts" | "adapters" | "parts" | "fluid" | "labour";
@@ -29,13 +31,17 @@ export interface QuoteItems {
   readonly assumed: readonly string[];
 }
 
-/** Selling price of what costs so much, by the price basis of Settings, rounded to the step. */
-export function priceOfUnit(settings: Settings, cost: Big): Big {
+/** Selling price of what costs so much, by the price basis of Settings, rounded to the step; undefined for a margin that no price has. */
+export function priceOfUnit(settings: Settings, cost: Big): Big | undefined {
   const { priceBasis, priceShare } = settings;
   if (priceBasis === "list") return cost;
+  if (!hasPrices(settings)) return undefined;
   const factor = priceBasis === "markup" ? Big(1).plus(priceShare) : Big(1).div(Big(1).minus(priceShare));
   return rounded(cost.times(factor), roundingOf(settings));
 }
+
+/** A margin is a share of the price itself: from the whole of it on there is no such price. */
+const hasPrices = ({ priceBasis, priceShare }: Settings): boolean => priceBasis !== "margin" || priceShare < 1;
 
 /** Items in the order they print. The lines are always sold; parts only where the row's Supply names them. */
 export function quoteItems(catalogue: Catalogue, report: CarReport): QuoteItems {
@@ -43,7 +49,8 @@ export function quoteItems(catalogue: Catalogue, report: CarReport): QuoteItems 
   const supplied = suppliedParts(catalogue, report);
   const labour = labourItems(catalogue, report, supplied.items);
   const items = [...setItems(report), ...madeUpItems(catalogue, madeUp), ...adapterItems(report, madeUp), ...teeItems(report), ...supplied.items, ...fluidItems(catalogue, report), ...labour.items];
-  return { items, assumed: [...supplied.assumed, ...labour.assumed] };
+  const margin = hasPrices(catalogue.settings) ? [] : [`Settings: a margin of ${sayShare(catalogue.settings.priceShare)} of the price leaves nothing for the cost, so nothing has a price`];
+  return { items, assumed: [...margin, ...supplied.assumed, ...labour.assumed] };
 }
 
 const money = (price: number | undefined): Big | undefined => (price === undefined ? undefined : Big(price));
@@ -65,12 +72,10 @@ function madeUpItems({ settings }: Catalogue, runs: readonly Run[]): QuoteItem[]
 const fittingsOf = ({ a, b }: Run): Fitting[] => [a.fitting, b.fitting].filter((fitting): fitting is Fitting => fitting?.fits === true);
 
 function tubeItems(settings: Settings, runs: readonly Run[]): QuoteItem[] {
-  const lengths = new Map<NonNullable<Run["stock"]>, number>();
-  for (const { stock, length } of runs) if (stock && length !== undefined) lengths.set(stock, (lengths.get(stock) ?? 0) + length + allowanceOf(settings));
   const us = settings.units === "us";
-  return [...lengths].map(([stock, length]): QuoteItem => {
-    const perUnit = stock.price === undefined || stock.length === undefined ? undefined : Big(stock.price).div(us ? inFeet(stock.length) : stock.length);
-    const quantity = Number((us ? inFeet(metres(length)) : length).toFixed(2));
+  return tubeNeeded(runs, settings).map(({ stock, length }): QuoteItem => {
+    const perUnit = money(pricePerMetre(stock))?.times(us ? feet(1) : 1);
+    const quantity = Number((us ? inFeet(length) : length).toFixed(2));
     return { section: "tube", item: stock.name, description: `${stock.material} ${sayTube(stock.outsideDiameter)}, with flares and trim`, quantity, unit: us ? "ft" : "m", cost: perUnit && rounded(perUnit, { ...roundingOf(settings), step: 0.0001 }) };
   });
 }
@@ -137,7 +142,5 @@ function timesApplied(catalogue: Catalogue, { runs, kit }: CarReport, sold: read
 }
 
 function counted(section: QuoteSection, parts: readonly { readonly item: string; readonly description: string; readonly price: number | undefined }[]): QuoteItem[] {
-  const byItem = new Map<string, { part: (typeof parts)[number]; count: number }>();
-  for (const part of parts) byItem.set(part.item, { part, count: (byItem.get(part.item)?.count ?? 0) + 1 });
-  return [...byItem.values()].map(({ part, count }) => ({ section, item: part.item, description: part.description, quantity: count, unit: "each", cost: money(part.price) }));
+  return tally(parts, ({ item }) => item).map(({ one: { item, description, price }, count }) => ({ section, item, description, quantity: count, unit: "each", cost: money(price) }));
 }

@@ -39,9 +39,9 @@ interface Report {
 
 const reports: readonly Report[] = [
   { name: "Verdict", title: "One row a car: does it hold, and what is still open", formula: "VERDICT", widths: [12, 10, 8, 9, 9, 17, 26, 8, 11, 10, 60] },
-  { name: "Runs", title: "Every hard line of every car, with a nut and a flare at each end", formula: "RUNS", widths: [12, 6, 14, 12, 14, 12, 9, 10, 10, 14, 12, 12, 18, 22, 30, 18, 22, 30, 50] },
+  { name: "Runs", title: "Every hard line of every car, with a nut and a flare at each end", formula: "RUNS", widths: [12, 6, 14, 12, 14, 12, 9, 10, 10, 14, 12, 12, 18, 22, 30, 18, 22, 30, 50, 10, 8, 16] },
   { name: "Flags", title: "What will not work, car by car, and what cures it", formula: "CHECK", widths: [12, 26, 11, 34, 90, 70, 40] },
-  { name: "Tubing", title: "Tube to cut for all cars, by material and size", formula: "TUBING", widths: [16, 12, 12, 12, 14, 12, 14, 14] },
+  { name: "Tubing", title: "Tube to cut for all cars, by material and size", formula: "TUBING", widths: [16, 12, 12, 12, 14, 12, 28, 14, 10, 8, 10, 11, 12, 24, 10, 8] },
 ];
 
 /** A title, and the formula from the third row on, so that it has the sheet to itself to fill. */

@@ -4,6 +4,7 @@ import { inPsi, megapascals, psi, type Pascals } from "../core/quantity";
 import type { CellValue } from "../workbook/document";
 import { badValue } from "./answer";
 import { readLength, readNumber, readUnit } from "./arguments";
+import { catalogueFor } from "./reports";
 import { laidOut, rounded, text, type Column } from "./columns";
 
 export interface BurstArguments {
@@ -12,6 +13,7 @@ export interface BurstArguments {
   readonly yieldStrength: unknown;
   readonly safetyFactor: unknown;
   readonly unit: unknown;
+  readonly catalog: unknown;
 }
 
 export interface BurstRow {
@@ -21,17 +23,19 @@ export interface BurstRow {
   readonly tube: TubeWall;
 }
 
-/** Pressure at first yield by each formula, and that over the safety factor. */
-export function burstTable({ outsideDiameter, wall, yieldStrength, safetyFactor, unit }: BurstArguments): CellValue[][] {
+/** Pressure at first yield by each formula, and that over the safety factor: the one given, else the shop's. */
+export function burstTable({ outsideDiameter, wall, yieldStrength, safetyFactor, unit, catalog }: BurstArguments): CellValue[][] {
   const named = readUnit(unit);
   const tube = { outsideDiameter: readLength("outside diameter", outsideDiameter, named), wall: readLength("wall", wall, named) };
   if (2 * tube.wall >= tube.outsideDiameter) throw badValue("wall: accepted: less than half of the outside diameter.");
   const strength = readNumber("yield", yieldStrength);
   if (strength === undefined) throw badValue(`yield: read nothing; accepted: the yield strength in ${named === "in" ? "psi" : "MPa"}.`);
-  const factor = readNumber("safety factor", safetyFactor);
+  const factor = readNumber("safety factor", safetyFactor) ?? (isLeftOut(catalog) ? undefined : catalogueFor(catalog).settings.burstSafetyFactor);
   const rows = WALL_FORMULAS.map((formula): BurstRow => ({ formula, tube, safetyFactor: factor, pressure: wallPressure[formula](named === "in" ? psi(strength) : megapascals(strength), tube) }));
   return laidOut(burstColumns, rows, named === "in" ? "us" : "metric");
 }
+
+const isLeftOut = (catalog: unknown): boolean => catalog === undefined || catalog === null || catalog === "" || catalog === 0;
 
 const pressure = (heading: string, of: (row: BurstRow) => number | undefined): Column<BurstRow> => ({
   heading: (units) => `${heading} (${units === "us" ? "psi" : "MPa"})`,

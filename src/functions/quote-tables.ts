@@ -2,8 +2,10 @@
 import { CAUTION } from "../core/caution";
 import type { Catalogue } from "../core/catalogue";
 import { fluidFor, type FluidNeed } from "../core/fluid";
-import { quoteFor, totalLines, type Quote } from "../core/quote";
+import { quoteFor, totalLines, type Quote, type QuoteTotals } from "../core/quote";
 import type { CubicMetres } from "../core/quantity";
+import { sayShare } from "../core/say-quantity";
+import type { Settings } from "../core/settings";
 import { rounded, text, type Column } from "./columns";
 import type { OfCar } from "./car-tables";
 import type { ReportedRow } from "./reports";
@@ -63,6 +65,7 @@ export function quoteRows(catalogue: Catalogue, { label, problem, report }: Repo
     ...quote.hold.map(({ code, says }) => ({ section: "hold", item: code, description: says, note: "this quote must not go out" })),
     ...quote.lines.map(({ section, item, description, quantity, unit, unitPrice, amount }) => ({ section, item, description, quantity, unit, price: unitPrice, amount, note: amount === undefined ? "no price" : "" })),
     ...totalRows(catalogue, quote),
+    ...termRows(catalogue),
     ...quote.accepted.map(({ code, says, because }) => ({ section: "accepted", item: code, description: says, note: because ?? "" })),
     ...quote.assumed.map((assumed) => ({ section: "assumed", item: "", description: assumed })),
     { section: "caution", item: "", description: CAUTION },
@@ -72,5 +75,27 @@ export function quoteRows(catalogue: Catalogue, { label, problem, report }: Repo
 
 function totalRows({ settings }: Catalogue, { totals, missing }: Quote): QuoteRow[] {
   if (!totals) return [{ section: "total", item: "total", note: `no total yet; still needed: ${missing.join(", ")}` }];
-  return totalLines(totals).map(({ name, amount }) => ({ section: "total", item: name, amount, note: name === "total" ? `${settings.currency}, valid ${settings.quoteValidDays} days` : "" }));
+  return totalLines(totals).map(({ name, amount }) => ({ section: "total", item: name, amount, note: noteOn(settings, name) }));
+}
+
+function noteOn({ currency, quoteValidDays, discountShare, taxShare, depositShare }: Settings, name: keyof QuoteTotals): string {
+  switch (name) {
+    case "discount": return `${sayShare(discountShare)} of the lines`;
+    case "tax": return `${sayShare(taxShare)} on the lines less discount, freight included`;
+    case "total": return `${currency}, valid ${quoteValidDays} days`;
+    case "deposit": return `${sayShare(depositShare)} of the total, with the order`;
+    default: return "";
+  }
+}
+
+/** How the figures came about, for whoever answers for the quote; no customer needs to see it. */
+function termRows({ settings }: Catalogue): QuoteRow[] {
+  const { priceBasis, priceShare, roundingStep, roundingHalves, currency, quoteValidDays } = settings;
+  const basis = { list: "prices as the tables list them", markup: `cost plus ${sayShare(priceShare)} of cost (markup)`, margin: `cost is what is left of the price after ${sayShare(priceShare)} of the price (margin)` }[priceBasis];
+  return [
+    { section: "terms", item: "price basis", description: basis },
+    { section: "terms", item: "rounding", description: `unit prices and amounts to ${roundingStep}, halves ${roundingHalves === "up" ? "up" : "to the even step"}` },
+    { section: "terms", item: "currency", description: currency },
+    { section: "terms", item: "validity", description: `${quoteValidDays} days` },
+  ];
 }

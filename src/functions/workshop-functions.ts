@@ -44,10 +44,11 @@ export function bends(points: unknown[][], radius: unknown, unit?: unknown, grip
  * @param outsideDiameter Outside diameter: inches, or millimetres with unit "mm".
  * @param wall Thickness of the wall, in the same unit.
  * @param yieldStrength Yield strength: psi, or MPa with unit "mm".
- * @param [safetyFactor] The pressure at yield is divided by this; left out, no working limit is given.
+ * @param [safetyFactor] The pressure at yield is divided by this; left out, that of Settings is taken with a catalog, and without one no working limit is given.
  * @param [unit] "in" for inches and psi (also when left out), "mm" for millimetres and MPa.
+ * @param [catalog] Key from PLUMB.CATALOG, whose Settings give the safety factor where none is given.
  * @returns One row a formula.
  */
-export function burst(outsideDiameter: unknown, wall: unknown, yieldStrength: unknown, safetyFactor?: unknown, unit?: unknown): unknown[][] {
-  return answer(() => burstTable({ outsideDiameter, wall, yieldStrength, safetyFactor, unit }));
+export function burst(outsideDiameter: unknown, wall: unknown, yieldStrength: unknown, safetyFactor?: unknown, unit?: unknown, catalog?: unknown): unknown[][] {
+  return answer(() => burstTable({ outsideDiameter, wall, yieldStrength, safetyFactor, unit, catalog }));
 }

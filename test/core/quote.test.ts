@@ -7,12 +7,13 @@ import { inches } from "../../src/core/quantity";
 import { quoteFor } from "../../src/core/quote";
 import { catalogueOf, NUTS, report, table, TUBE, type CarCells, type Shop } from "./workshop";
 
-const priced: Shop["more"] = [
-  table(NUTS, "N38 | 0.1875 | 3/8-24 | inverted-flare-45 | male | 1.00", "N716 | 0.1875 | 7/16-24 | inverted-flare-45 | male | 1.25", "N12 | 0.1875 | 1/2-20 | inverted-flare-45 | male | 1.50", "N916 | 0.1875 | 9/16-18 | inverted-flare-45 | male | 2.00"),
+const NUT_ROWS = table(NUTS, "N38 | 0.1875 | 3/8-24 | inverted-flare-45 | male | 1.00", "N716 | 0.1875 | 7/16-24 | inverted-flare-45 | male | 1.25", "N12 | 0.1875 | 1/2-20 | inverted-flare-45 | male | 1.50", "N916 | 0.1875 | 9/16-18 | inverted-flare-45 | male | 2.00");
+const priced = [
+  NUT_ROWS,
   table(TUBE, "T1 | mild steel | 0.1875 | 0.028 | coil | 300 | 25"),
 ];
 /** A front/rear car through a block: MC→BLK twice, BLK→LF, BLK→RF, BLK→hose, two lines on the axle: seven runs. */
-const shopWith = (settings: readonly string[] = [], more: Shop["more"] = []): Shop => ({ more: [...(priced ?? []), ...(more ?? [])], settings });
+const shopWith = (settings: readonly string[] = [], more: Shop["more"] = []): Shop => ({ more: [...priced, ...(more ?? [])], settings });
 const quoted = (cells: CarCells = {}, shop: Shop = shopWith()) => quoteFor(catalogueOf(shop), report(cells, shop));
 
 describe("the lines of a quote", () => {
@@ -60,6 +61,12 @@ describe("prices and totals", () => {
     expect(totals).toEqual({ subtotal: 249.99, discount: 25, freight: 20, tax: 19.6, total: 264.59, deposit: 132.3 });
   });
 
+  test("a margin of the whole price leaves no price, and says so", () => {
+    const { lines, totals, assumed } = quoted({}, shopWith(["price basis | margin |", "markup or margin | 100 | %"]));
+    expect([lines.every(({ unitPrice }) => unitPrice === undefined), totals]).toEqual([true, undefined]);
+    expect(assumed[0]).toMatch(/a margin of 100 % of the price leaves nothing/);
+  });
+
   test("there is no total while a line has no price, and what lacks one is named once", () => {
     const { totals, missing } = quoted({}, {});
     expect([totals, new Set(missing).size]).toEqual([undefined, missing.length]);
@@ -67,23 +74,56 @@ describe("prices and totals", () => {
   });
 
   // A run that is not settled leaves its tube and nuts out of the lines: their sum would read as if it were whole.
+  test("a margin of the whole price leaves no price, and says so", () => {
+    const { lines, totals, assumed } = quoted({}, shopWith(["price basis | margin |", "markup or margin | 100 | %"]));
+    expect([lines.every(({ unitPrice }) => unitPrice === undefined), totals]).toEqual([true, undefined]);
+    expect(assumed[0]).toMatch(/a margin of 100 % of the price leaves nothing/);
+  });
+
   test("there is no total while the runs of the car are not known", () => expect(quoted({ Valves: "?" })).toMatchObject({ totals: undefined, missing: ["the runs of this car"] }));
+  test("a margin of the whole price leaves no price, and says so", () => {
+    const { lines, totals, assumed } = quoted({}, shopWith(["price basis | margin |", "markup or margin | 100 | %"]));
+    expect([lines.every(({ unitPrice }) => unitPrice === undefined), totals]).toEqual([true, undefined]);
+    expect(assumed[0]).toMatch(/a margin of 100 % of the price leaves nothing/);
+  });
+
   test("there is no total while the material is not known", () => expect(quoted({ Material: "" })).toMatchObject({ totals: undefined, missing: ["a material for runs 1, 2, 3, 4, 5, 6, 7"] }));
+  test("a margin of the whole price leaves no price, and says so", () => {
+    const { lines, totals, assumed } = quoted({}, shopWith(["price basis | margin |", "markup or margin | 100 | %"]));
+    expect([lines.every(({ unitPrice }) => unitPrice === undefined), totals]).toEqual([true, undefined]);
+    expect(assumed[0]).toMatch(/a margin of 100 % of the price leaves nothing/);
+  });
+
   test("there is no total while the rack lacks the tube", () => expect(quoted({ Material: "stainless" }).missing).toEqual(["3/16 in stainless on the rack for runs 1, 2, 3, 4, 5, 6, 7"]));
+  test("a margin of the whole price leaves no price, and says so", () => {
+    const { lines, totals, assumed } = quoted({}, shopWith(["price basis | margin |", "markup or margin | 100 | %"]));
+    expect([lines.every(({ unitPrice }) => unitPrice === undefined), totals]).toEqual([true, undefined]);
+    expect(assumed[0]).toMatch(/a margin of 100 % of the price leaves nothing/);
+  });
+
   test("there is no total while two sets of different price fit what is known", () => {
     const sets = table("Set | Platform | Front | Rear | Material | Price", "S1 | P | disc | drum | mild steel | 100", "S2 | P | disc | drum | stainless | 160");
     const { totals, missing } = quoted({ Material: "" }, shopWith([], [sets]));
     expect([totals, missing[0]]).toEqual([undefined, "the choice between S1 and S2"]);
   });
 
+  const terms = fc.record({
+    basis: fc.constantFrom("list", "markup", "margin"), share: fc.integer({ min: 0, max: 60 }), discount: fc.integer({ min: 0, max: 40 }), tax: fc.integer({ min: 0, max: 25 }),
+    freight: fc.integer({ min: 0, max: 5000 }), deposit: fc.integer({ min: 1, max: 100 }), halves: fc.constantFrom("up", "even"), step: fc.constantFrom(0.01, 0.05, 1), tube: fc.integer({ min: 1, max: 9999 }),
+  });
   test("totals reconcile with the lines to the cent, whatever the figures", () => {
-    fc.assert(fc.property(fc.integer({ min: 0, max: 40 }), fc.integer({ min: 0, max: 25 }), fc.integer({ min: 0, max: 5000 }), (discount, tax, freight) => {
-      const { lines, totals } = quoted({}, shopWith([`discount | ${discount} | %`, `tax | ${tax} | %`, `freight | ${freight / 100} |`]));
+    fc.assert(fc.property(terms, ({ basis, share, discount, tax, freight, deposit, halves, step, tube }) => {
+      const more = [NUT_ROWS, table(TUBE, `T1 | mild steel | 0.1875 | 0.028 | coil | 300 | ${tube / 100}`)];
+      const { lines, totals } = quoted({}, { more, settings: [
+        `price basis | ${basis} |`, `markup or margin | ${share} | %`, `discount | ${discount} | %`, `tax | ${tax} | %`, `freight | ${freight / 100} |`, `deposit | ${deposit} | %`, `rounding of halves | ${halves} |`, `rounding step | ${step} |`,
+      ] });
       if (!totals) throw new Error("no totals");
       const sum = lines.reduce((total, { amount }) => total.plus(amount ?? NaN), Big(0));
       expect(totals.subtotal).toBe(sum.toNumber());
       expect(Big(totals.subtotal).minus(totals.discount).plus(totals.freight).plus(totals.tax).toNumber()).toBe(totals.total);
-      expect(Number(totals.total.toFixed(2))).toBe(totals.total);
+      // Every figure of the quote is a whole number of steps: nothing is left to be rounded by whoever adds it up.
+      for (const figure of [...lines.map(({ amount }) => amount ?? NaN), ...(Object.values(totals) as number[])]) expect(Big(figure).mod(step).toNumber()).toBe(0);
+      for (const { unitPrice, quantity, amount } of lines) expect(Math.abs((unitPrice ?? NaN) * quantity - (amount ?? NaN))).toBeLessThanOrEqual(step / 2 + 1e-9);
     }), { numRuns: 60, seed: 7 });
   });
 

@@ -1,4 +1,4 @@
-import { failure, tableFrom } from "./sheet";
+import { failure, keyOf, tableFrom } from "./sheet";
 
 describe("BURST", () => {
   // Check values: Lamé 8515 psi (B14), Barlow 7467 psi and von Mises 7334 psi (equations 7.2, 7.3), each rounded to 1 psi.
@@ -16,6 +16,13 @@ describe("BURST", () => {
   });
 
   test("without a safety factor there is no working limit", () => expect(tableFrom("BURST", "3/16", 0.028, 25_000, null, null)[3]?.slice(2, 4)).toEqual(["", ""]));
+
+  test("the shop's safety factor stands in where a catalog is given and no factor", () => {
+    const key = keyOf({ settings: ["burst safety factor | 4 |"] });
+    expect(tableFrom("BURST", "3/16", 0.028, 25_000, null, null, key).map((row) => row[2])).toEqual(["Safety factor", 4, 4, 4]);
+    expect(tableFrom("BURST", "3/16", 0.028, 25_000, 2, null, key)[1]?.[2]).toBe(2);
+    expect(failure("BURST", "3/16", 0.028, 25_000, null, null, "PLUMB-none")).toMatchObject({ kind: "notAvailable" });
+  });
 
   test.each([
     ["a wall of half the diameter", ["3/16", 0.09375, 25_000, null, null], /^wall: accepted: less than half/],

@@ -3,8 +3,9 @@
  * each common layout; 12 to 21 are wrong, each in its own way; 22 to 26 leave something out; 27 to 29 are conversions of one kind whose figures decide.
  */
 import type { DemoTable } from "./demo-table";
+import { SUPPLY } from "./quoting";
 
-export const cars: DemoTable = {
+const asWritten: DemoTable = {
   name: "Cars",
   headings: [
     "Car", "Customer", "Platform", "Year", "Front brake", "Rear brake", "Master", "Booster", "Valves", "Hoses",
@@ -104,3 +105,5 @@ export const cars: DemoTable = {
       "BLK-E; HV-1; APV-1; TEE-AX; SW-PD", "HOSE-FC; HOSE-R", "mild steel", "all", "yes", "DOT 4", 450, "", "set up with a gauge"],
   ],
 };
+
+export const cars: DemoTable = { ...asWritten, headings: [...asWritten.headings, "Supply"], rows: asWritten.rows.map((row) => [...row, SUPPLY[String(row[0])] ?? ""]) };

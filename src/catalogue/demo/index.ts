@@ -11,6 +11,7 @@ import { nuts } from "./nuts";
 import { passages } from "./passages";
 import { platforms } from "./platforms";
 import { ports } from "./ports";
+import { fluids, kits, operations } from "./quoting";
 import { seen } from "./seen";
 import { settings } from "./settings";
 import { pipeline, priceBreaks, usage } from "./stock-history";
@@ -22,5 +23,5 @@ export type { DemoCell, DemoTable } from "./demo-table";
 
 /** Every table of the demo workbook, Cars first. */
 export const demoTables: readonly DemoTable[] = [
-  cars, platforms, lengths, components, ports, passages, boosters, wheelBrakes, nuts, adapters, tube, lineSets, setRuns, joins, settings, seen, priceBreaks, usage, pipeline,
+  cars, platforms, lengths, components, ports, passages, boosters, wheelBrakes, nuts, adapters, tube, lineSets, setRuns, joins, settings, seen, priceBreaks, fluids, kits, operations, usage, pipeline,
 ];

@@ -82,20 +82,28 @@ const residualsByWheel = (facts: CarFacts): OnWheel[] => facts.paths.flatMap((pa
 
 const sayHeld = ({ holds }: HeldPressure): string => (holds === undefined ? "an unknown pressure" : `${Number(inPsi(holds).toFixed(1))} psi`);
 
-/** A drum residual that reaches a disc: built into the master, shared with drums, or on the disc line alone. One cause, one code. */
+/** A drum residual that reaches a disc: built into the master, shared with drums, or on the disc line alone. One cause, one code; a master with two check valves is one cause. */
 export const residualReachesDisc: Rule = (facts) => {
   const drumType = residualsByWheel(facts).filter((residual) => isDrumResidual(facts, residual));
-  return oncePerCause(drumType, ({ id, label, builtIn }) => (builtIn ? id : label)).flatMap(({ items }): Finding[] => {
+  return oncePerCause(drumType, ({ part, label, builtIn }) => (builtIn ? `${part}, built in` : label)).flatMap(({ items }): Finding[] => {
     const discs = items.filter(({ path }) => brakeKind(path.brake) === "disc");
     const [first] = discs;
     if (!first) return [];
+    if (first.builtIn) return [drumMaster(first, discs)];
     const place = `${first.label}, to ${sayWheels(discs.map(({ path }) => path))}`;
-    if (first.builtIn) return [finding("drum-master-on-disc", { place, seen: `outlet ${first.label} holds ${sayHeld(first)} and feeds discs` })];
     const shared = items.some(({ id, path }) => id === first.id && brakeKind(path.brake) === "drum");
     if (shared) return [finding("residual-shared", { place: first.label, seen: `${first.label} holds ${sayHeld(first)} on discs and drums alike` })];
     return [finding("residual-on-disc", { place, seen: `${first.label} holds ${sayHeld(first)} on a disc line` })];
   });
 };
+
+function drumMaster({ part }: OnWheel, discs: readonly OnWheel[]): Finding {
+  const outlets = [...new Set(discs.map(({ path }) => path.outlet.port.name))];
+  const named = `${part} ${outlets.join(" and ")}`;
+  const held = [...new Set(discs.map(sayHeld))].join(" and ");
+  const seen = outlets.length > 1 ? `outlets ${named} hold ${held} and feed discs` : `outlet ${named} holds ${held} and feeds discs`;
+  return finding("drum-master-on-disc", { place: `${named}, to ${sayWheels(discs.map(({ path }) => path))}`, seen });
+}
 
 export const residualMissingOnDrum: Rule = (facts) => {
   const bare = facts.paths.filter((path) => brakeKind(path.brake) === "drum" && path.unknown.length === 0 && !residualsOn(facts, path).some((one) => isDrumResidual(facts, one) || one.holds === undefined));

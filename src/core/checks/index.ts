@@ -35,7 +35,7 @@ const equipmentRules: readonly Rule[] = [
   equipped.bleedTool, equipped.copperTube, equipped.mixedMaterials, equipped.mixedFluids, equipped.tubeReduced, equipped.singleFlare, equipped.reservoirSwapped,
 ];
 
-const carRules: readonly Rule[] = [...equipmentRules, whole.singleCircuit, whole.unknownNames];
+const carRules: readonly Rule[] = [...equipmentRules, whole.singleCircuit, whole.unknownNames, whole.partsUnread];
 
 /** A finding of the first code explains one of the second on the same car. */
 const HIDES: readonly (readonly [FindingCode, FindingCode])[] = [

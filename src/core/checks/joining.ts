@@ -7,7 +7,7 @@ import { flareFor, sayFace, saySeat, SEATS, type Flare } from "../joint";
 import type { Run, RunEnd } from "../runs";
 import { isNearMiss, type Thread } from "../thread";
 import { sayTube } from "../tube";
-import { circuitIsOpen, type CarFacts, type Rule } from "./rule";
+import { circuitIsOpen, hasUnreadPorts, type CarFacts, type Rule } from "./rule";
 
 const CODE_FOR_REASON: Readonly<Record<NoFittingReason, FindingCode>> = {
   seat: "seat-mismatch", gender: "thread-mismatch", tube: "tube-nut-mismatch", thread: "thread-mismatch",
@@ -100,7 +100,9 @@ const openPorts = ({ assembly }: CarFacts, instance: Instance, joined: ReadonlyS
   instance.component.ports.filter((port) => port.use === "line" && !port.plugged && !assembly.plugged.has(portKey({ instance, port })) && !joined.has(portKey({ instance, port })));
 
 /** Switch ports beyond the switches listed. A switch of another thread does not fill the port. */
-export const switchPorts: Rule = ({ assembly }) => {
+export const switchPorts: Rule = (facts) => {
+  const { assembly } = facts;
+  if (hasUnreadPorts(facts)) return [];
   const switches = assembly.instances.filter(({ component }) => component.kind === "switch");
   const ports = assembly.instances
     .filter(({ component }) => component.kind !== "switch")
@@ -119,14 +121,17 @@ function fillPort(switches: Instance[], port: Port): boolean {
 }
 
 /** Tees that had to be proposed. Behind a hose that the row does not name, or beside a part of several outlets not placed yet, none is known to be missing. */
-export const outletsShort: Rule = ({ assembly }) =>
-  assembly.instances.filter(({ proposed }) => proposed && !assembly.unplaced.some(branches)).flatMap((tee) => {
+export const outletsShort: Rule = (facts) => {
+  const { assembly } = facts;
+  if (hasUnreadPorts(facts)) return [];
+  return assembly.instances.filter(({ proposed }) => proposed && !assembly.unplaced.some(branches)).flatMap((tee) => {
     const feeder = assembly.joints.find(({ to }) => to.instance === tee);
     if (feeder?.from.instance.unnamed) return [];
     const price = tee.component.price === undefined ? "" : `, ${tee.component.price.toFixed(2)}`;
     const place = feeder ? sayPort(feeder.from) : tee.label;
     return [finding("outlet-shortage", { place, seen: `${place} has more than one line to feed and no tee is listed (proposed: ${tee.component.name}${price})` })];
   });
+};
 
 const branches = ({ component }: Instance): boolean => component.ports.filter(({ flow, use, plugged }) => flow === "out" && use === "line" && !plugged).length > 1;
 

@@ -174,19 +174,26 @@ const without = (gaps: readonly Gap[], asked: readonly Gap[]): Gap[] =>
   gaps.filter((gap) => !asked.some(({ table, column, subject }) => table === gap.table && column === gap.column && subject === gap.subject));
 
 interface RowGaps extends Omit<Gap, "column"> {
-  readonly columns: string;
+  readonly columns: readonly string[];
 }
 
 const byRow = (gaps: readonly Gap[]): RowGaps[] =>
-  [...groupBy(gaps, ({ table, subject }) => `${table}|${subject}`).values()].map((group) => ({ ...(group[0] as Gap), columns: group.map(({ column }) => column).join(", ") }));
+  [...groupBy(gaps, ({ table, subject }) => `${table}|${subject}`).values()].map((group) => ({ ...(group[0] as Gap), columns: group.map(({ column }) => column) }));
 
 export const balanceNotChecked: Rule = (facts) => {
-  const rows = byRow(gapsOf(facts)).map(({ table, subject, columns }) => `${table} (${subject}): ${columns}`);
+  const rows = byRow(gapsOf(facts)).map(({ table, subject, columns }) => `${table} (${subject}): ${columns.join(", ")}`);
   return rows.length === 0 ? [] : [finding("balance-not-checked", { place: facts.assembly.car.name, seen: `no figures for ${rows.join("; ")}` })];
 };
+
+/** `What is the bore of MC-1?`; whether there is a booster at all is part of the question. */
+function askFigures(columns: readonly string[], subject: string): string {
+  if (columns.length === 1 && columns[0] === "Booster") return "Which booster is on the car, if any?";
+  const named = columns.map((column) => `the ${/^[A-Z]{2}/.test(column) ? column : `${column.charAt(0).toLowerCase()}${column.slice(1)}`}`);
+  return named.length === 1 ? `What is ${named.join("")} of ${subject}?` : `What are ${named.slice(0, -1).join(", ")} and ${named.at(-1) ?? ""} of ${subject}?`;
+}
 
 /** One question a row of a table; they come after every question that decides the set. */
 export const figureQuestions = (facts: CarFacts): Question[] =>
   byRow(without(gapsOf(facts), facts.assembly.questions)).map(({ table, subject, columns }) => ({
-    table, column: columns, subject, blocks: false, ask: `What are ${columns} of ${subject}?`, why: "the balance, the pedal or its travel cannot be checked",
+    table, column: columns.join(", "), subject, blocks: false, ask: askFigures(columns, subject), why: "the balance, the pedal or its travel cannot be checked",
   }));

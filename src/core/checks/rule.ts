@@ -17,8 +17,11 @@ export interface CarFacts {
 /** One rule of the list: reads the facts, answers what it finds. */
 export type Rule = (facts: CarFacts) => readonly Finding[];
 
-/** True while the row leaves the circuit itself open: then a port without a line is unknown, not open. */
-export const circuitIsOpen = ({ assembly }: CarFacts): boolean => assembly.joints.length === 0 || assembly.circuits.length === 0;
+/** True while the row leaves the circuit itself open, or a port could not be read: then a port without a line is unknown, not open. */
+export const circuitIsOpen = (facts: CarFacts): boolean => facts.assembly.joints.length === 0 || facts.assembly.circuits.length === 0 || hasUnreadPorts(facts);
+
+/** A part with a port left out for an error in its row lacks a line that the car has. */
+export const hasUnreadPorts = ({ assembly }: CarFacts): boolean => assembly.instances.some(({ component }) => component.portsUnread === true);
 
 /** Proportioning that acts: a gutted passage is `through`, and an adjustable valve wound out to no reduction does nothing. */
 export const proportioningOn = (facts: CarFacts, path: WheelPath): PathStep[] =>
@@ -33,16 +36,18 @@ export const holdOffOn = (path: WheelPath): PathStep[] => path.steps.filter(({ d
 export interface HeldPressure {
   readonly id: string;
   readonly label: string;
+  /** The part it is in. */
+  readonly part: string;
   readonly holds: Pascals | undefined;
   readonly builtIn: boolean;
 }
 
 /** Every residual on a path, the one built into the master's outlet first. */
 export function residualsOn(facts: CarFacts, path: WheelPath): HeldPressure[] {
-  const external = path.steps.flatMap(({ id, instance, duty }) => (duty.does === "residual" ? [{ id, label: instance.label, holds: duty.holds, builtIn: false }] : []));
+  const external = path.steps.flatMap(({ id, instance, duty }) => (duty.does === "residual" ? [{ id, label: instance.label, part: instance.label, holds: duty.holds, builtIn: false }] : []));
   const holds = builtInResidual(facts, path);
   if (holds === undefined) return external;
-  return [{ id: `${path.outlet.instance.label}|${path.outlet.port.name}`, label: `${path.outlet.instance.label} ${path.outlet.port.name}`, holds, builtIn: true }, ...external];
+  return [{ id: `${path.outlet.instance.label}|${path.outlet.port.name}`, label: `${path.outlet.instance.label} ${path.outlet.port.name}`, part: path.outlet.instance.label, holds, builtIn: true }, ...external];
 }
 
 /** Stated at the outlet; stated for the master as a whole, it is in the outlets that feed drums, or, with no drum left on the car, in all. */

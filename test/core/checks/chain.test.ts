@@ -1,4 +1,4 @@
-import { allDrum, diagonal, findingOf, fourDiscs, table, type CarCells } from "../workshop";
+import { aboveNote, allDrum, diagonal, findingOf, fourDiscs, table, type CarCells } from "../workshop";
 import { rule } from "./cases";
 
 const fourOutlets: CarCells = { ...diagonal, Master: "MC-X4" };
@@ -100,8 +100,10 @@ rule("drum-master-on-disc", [
   ["a check valve stated for the master as a whole belongs to the drums", { Master: "MC-COLUMN10", Valves: "HO; BLK; TEE" }, ""],
   ["a check valve that holds 2 psi", { Master: "MC-DISC2", Valves: "HO; BLK; TEE" }, ""],
 ]);
-test("a master for drums on a car with four discs holds both ends", () => {
-  expect(findingOf("drum-master-on-disc", { ...fourDiscs, Master: "MC-COLUMN10", Valves: "BLK; TEE-F@frame-mid" }).says).toMatch(/holds 10 psi and feeds discs: the pads drag/);
+test("a master for drums on a car with four discs holds both ends, and is one finding", () => {
+  const cells = { ...fourDiscs, Master: "MC-COLUMN10", Valves: "BLK; TEE-F@frame-mid" };
+  expect(aboveNote(cells)).toBe("drum-master-on-disc");
+  expect(findingOf("drum-master-on-disc", cells)).toMatchObject({ place: "MC-COLUMN10 F and R, to LF, RF, LR, RR", says: expect.stringMatching(/^Outlets MC-COLUMN10 F and R hold 10 psi and feed discs: the pads drag/) as string });
 });
 
 const bare: CarCells = { "Rear brake": "WR-BARE" };

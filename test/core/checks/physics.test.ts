@@ -162,6 +162,8 @@ describe("figures that are missing", () => {
     const { findings, questions } = report({ Valves: "HO; BLK; PV; TEE" }, { parts: ["WR drum figures=none expanders=yes parking=yes | <IN 3/8-24"] });
     expect(findings.filter(({ code }) => code === "balance-not-checked").map(({ severity, says }) => [severity, says])).toEqual([["note", "No figures for WheelBrakes (WR): Piston, Drum radius, Factor: the rules that need them were not applied."]]);
     expect(questions.map(({ table: asked, column, subject, blocks }) => [asked, column, subject, blocks])).toEqual([["WheelBrakes", "Piston, Drum radius, Factor", "WR", false]]);
+    expect(questions[0]?.ask).toBe("What are the piston, the drum radius and the factor of WR?");
+    expect(report({ Booster: "?", Valves: "HO; BLK; PV; TEE" }).questions.map(({ ask }) => ask)).toEqual(["Which booster is on the car, if any?"]);
   });
   test("a duo-servo brake is never given a usual factor", () => expect(findingOf("balance-not-checked", {}, rear("type=duo-servo factor= low= high= friction=0.4")).says).toContain("WheelBrakes (WR): Factor"));
   test("no rule guesses", () => expect(report({ ...converted }, { ...large, platformFigures: false }).findings.map(({ code }) => code)).not.toContain("rear-locks-first"));
