@@ -35,6 +35,7 @@ export const places: readonly Place[] = [
     { id: "stock", name: "Stock", load: () => import(/* webpackChunkName: "stock-view" */ "./stock/stock-view").then(({ stockView }) => stockView) },
   ] },
   { id: "set-up", name: "Setup", views: [
+    { id: "settings", name: "Settings", load: async () => (await import(/* webpackChunkName: "settings" */ "./settings/settings-view")).settingsView },
     { id: "functions", name: "Functions", load: async () => (await import(/* webpackChunkName: "functions" */ "./functions/functions-view")).functionsView },
   ] },
 ];

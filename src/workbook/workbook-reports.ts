@@ -6,6 +6,7 @@ import type { TableError } from "../catalogue/table-error";
 import type { AnyTableSpec } from "../catalogue/table-spec";
 import { catalogueTables, tableSpecs } from "../catalogue/table-specs";
 import { carsTable } from "../catalogue/tables/cars";
+import { settingsTable } from "../catalogue/tables/settings";
 import { pipelineTable, usageTable } from "../catalogue/tables/stock-history";
 import type { Catalogue } from "../core/catalogue";
 import { reportOn, type CarReport } from "../core/report";
@@ -27,6 +28,8 @@ export interface WorkbookReading {
   readonly cars: readonly CarLine[];
   /** Tables of past usage and of open quotes as they stand; the Stock view alone reads their rows. */
   readonly history: readonly TableContent[];
+  /** The table of settings as it stands; the last of several, whose rows win. */
+  readonly settingsTable: TableContent | undefined;
 }
 
 export interface WorkbookListener {
@@ -139,7 +142,7 @@ function readerOf(port: WorkbookPort, options: FollowOptions): Reader {
       stale.unfinished = false;
       reports.keepOnly(cars);
       const tableErrors = [...sorted.errors, ...errors, ...parsed.flatMap(({ headingErrors }) => headingErrors)];
-      return { catalogue, tableErrors, carTables: sorted.cars.map(({ name }) => name), tables: sorted.ours, cars, history: sorted.history };
+      return { catalogue, tableErrors, carTables: sorted.cars.map(({ name }) => name), tables: sorted.ours, cars, history: sorted.history, settingsTable: sorted.settings };
     },
   };
 }
@@ -164,6 +167,7 @@ interface SortedTables {
   readonly history: readonly TableContent[];
   readonly errors: readonly TableError[];
   readonly ours: readonly string[];
+  readonly settings: TableContent | undefined;
 }
 
 /** Tables that are none of ours are the user's own business, unless they bear the name of one of ours. */
@@ -172,7 +176,7 @@ function sortTables(tables: readonly TableContent[]): SortedTables {
   const known = inOrder.map((table) => ({ table, recognised: recognisedOnce(table) }));
   const are = (specs: readonly AnyTableSpec[]): TableContent[] => known.filter(({ recognised: { spec } }) => spec && specs.includes(spec)).map(({ table }) => table);
   const errors = known.flatMap(({ table, recognised: { error } }) => (error && isOurName(table.name) ? [error] : []));
-  return { catalogue: are(catalogueTables), cars: are([carsTable]), history: are([usageTable, pipelineTable]), errors, ours: [...new Set(known.flatMap(({ recognised: { spec } }) => spec?.name ?? []))] };
+  return { catalogue: are(catalogueTables), cars: are([carsTable]), history: are([usageTable, pipelineTable]), settings: are([settingsTable]).at(-1), errors, ours: [...new Set(known.flatMap(({ recognised: { spec } }) => spec?.name ?? []))] };
 }
 
 const recognised = new WeakMap<TableContent, ReturnType<typeof recognise>>();

@@ -76,6 +76,8 @@ test("the choice of a severity and the search narrow the flags, and their counts
 
 test("an edit in the sheet changes the flags at once, and keeps focus, scroll and choice", async () => {
   const page = await open();
+  const onHold = async (): Promise<number> => Number(/(\d+) on hold/.exec((await page.locator("#view-flags .tally").textContent()) ?? "")?.[1]);
+  const heldBefore = await onHold();
   await cardOf(page, "Car 16").getByRole("button").focus();
   expect(await page.evaluate(() => document.documentElement.scrollTop)).toBeGreaterThan(100);
   const before = await cardOf(page, "Car 16").boundingBox();
@@ -88,7 +90,7 @@ test("an edit in the sheet changes the flags at once, and keeps focus, scroll an
   expect(await focusedText(page)).toBe("Car 16");
   expect(Math.abs(((await cardOf(page, "Car 16").boundingBox())?.y ?? Infinity) - (before?.y ?? 0))).toBeLessThan(3);
   expect(await cardOf(page, "Car 16").getAttribute("data-kept")).toBe("yes");
-  expect(await page.locator(".tally").first().textContent()).toContain("7 on hold");
+  expect(await onHold()).toBe(heldBefore - 1);
 });
 
 test("a part that leaves the catalogue changes the flags of every car that has it", async () => {
