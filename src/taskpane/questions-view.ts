@@ -42,11 +42,12 @@ export function questionsView(actions: ViewActions): View {
       void undo.write({ table: answered.table, row: answered.row, column: chip.dataset["column"] ?? "" }, chip.dataset["answer"] ?? "", answered.name);
       return;
     }
-    const call = target instanceof Element && target.closest("button") ? target.closest<HTMLElement>(".call") : null;
+    const button = target instanceof Element ? target.closest<HTMLElement>("button") : null;
+    const call = button?.closest<HTMLElement>(".call");
     const line = state.reading?.cars.find(({ table, row }) => rowKey(table, row) === call?.dataset["car"]);
     if (!line) return;
     actions.chooseCar(line);
-    actions.selectRow(line.table, line.row);
+    actions.selectRow(line.table, line.row, button?.dataset["column"]);
   });
   return { id: "questions", name: "Questions", content: element("div", { class: "questions-view" }, scope.content, bar.content, summary, undo.content, calls, list, more), show: (reading) => { state.reading = reading; draw(); } };
 }
@@ -113,7 +114,7 @@ function drawQuestion(question: RankedQuestion): HTMLElement {
     element("p", { class: "question__ask" }, ask),
     element("p", { class: "question__why" }, element("span", { class: "question__label" }, "Because"), ` ${why}.`, blocks ? element("span", { class: "question__blocks" }, " Lines wait for it.") : undefined),
     answers.length === 0 ? undefined : element("ul", { class: "answers", "aria-label": "Possible answers" }, ...answers.map((one) => drawAnswer(question, one))),
-    element("p", { class: "question__where" }, element("button", { type: "button", class: "link" }, "Show the row"), ` The answer goes into ${table}, column ${column}${table === "Cars" ? "" : ` (${subject})`}.`));
+    element("p", { class: "question__where" }, element("button", { type: "button", class: "link", "data-column": table === "Cars" ? column : undefined }, table === "Cars" ? "Show the cell" : "Show the row"), ` The answer goes into ${table}, column ${column}${table === "Cars" ? "" : ` (${subject})`}.`));
 }
 
 /** An answer that settles only itself says no more. */

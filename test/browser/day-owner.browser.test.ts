@@ -3,7 +3,7 @@ import type { Page } from "playwright-core";
 import { columnLetters } from "../../src/workbook/address";
 import { turnTo } from "./panel-pages";
 import { carHeadings, lots, lotsLeavingOut, wrongCells } from "./rows-of-a-sale";
-import { goTo, openAgain, panelOf, paste, save, selectedCell, settled, sheetNamed, typeCells, valuesOf, workbookPages } from "./workbook-pages";
+import { goTo, isSelected, openAgain, panelOf, paste, save, settled, sheetNamed, typeCells, valuesOf, workbookPages } from "./workbook-pages";
 
 jest.setTimeout(180_000);
 const { open } = workbookPages();
@@ -47,8 +47,7 @@ async function mend(page: Page, lot: string): Promise<void> {
   await flag.click();
   const wrong = wrongCells.find((one) => one.lot === lot);
   const address = `${columnLetters(carHeadings.indexOf(wrong?.column ?? ""))}${lots.findIndex(([name]) => name === lot) + 2}`;
-  await page.waitForFunction((cell) => document.querySelector<HTMLInputElement>("#sheet .o-topbar-toolbar input, #sheet .o-named-range-selector input")?.value === cell, address);
-  expect(await selectedCell(page)).toBe(address);
+  await isSelected(page, address);
   await typeCells(page, [wrong?.right ?? ""]);
   await panelOf(page).locator(".card--stop").filter({ has: page.getByRole("button", { name: lot, exact: true }) }).waitFor({ state: "detached" });
   await settled(page);

@@ -188,7 +188,7 @@ test("the phone script of one car asks best first, gives the answers with what e
   expect(await questions.first().locator(".question__ask").textContent()).toContain("?");
   expect(await questions.first().locator(".answer").count()).toBeGreaterThan(1);
   expect(await questions.first().locator(".answer__decides").first().textContent()).not.toBe("");
-  await questions.first().getByRole("button", { name: "Show the row" }).click();
+  await questions.first().getByRole("button", { name: "Show the cell" }).click();
   await page.waitForFunction(() => window.workbook.selected?.row === 24);
 });
 

@@ -14,7 +14,7 @@ const built = resolve(__dirname, "../../dist/embedded");
  * Starts one server and one browser for the tests of a file, and closes every page after each.
  * A complaint of the browser or the page, and a request to anywhere else, fails the test that caused it.
  */
-export function workbookPages(): { readonly open: (width?: number) => Promise<Page> } {
+export function workbookPages(): { readonly open: (today?: string) => Promise<Page> } {
   let server: PageServer;
   let browser: Browser;
   let complaints: string[] = [];
@@ -33,12 +33,13 @@ export function workbookPages(): { readonly open: (width?: number) => Promise<Pa
     await server.close();
   });
   return {
-    open: async (width = 1280) => {
-      const context = await browser.newContext({ viewport: { width, height: 900 }, permissions: ["clipboard-read", "clipboard-write"] });
+    open: async (today) => {
+      const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, permissions: ["clipboard-read", "clipboard-write"] });
       const page = await context.newPage();
       page.on("pageerror", (error) => complaints.push(String(error)));
       page.on("console", (message) => { if (message.type() === "error") complaints.push(message.text()); });
       page.on("request", (request) => { if (!request.url().startsWith(server.address) && !/^(blob|data):/.test(request.url())) complaints.push(`asked for ${request.url()}`); });
+      if (today !== undefined) await page.clock.setFixedTime(today);
       await page.goto(server.address);
       await isReady(page);
       return page;
@@ -61,8 +62,10 @@ export async function goTo(page: Page, address: string): Promise<void> {
   await page.waitForFunction(() => document.activeElement?.closest(".o-grid") !== null);
 }
 
-/** The address of the selected cell, as the name box shows it. */
-export const selectedCell = (page: Page): Promise<string> => nameBox(page).inputValue();
+/** Waits until the name box shows the cell. */
+export const isSelected = async (page: Page, address: string): Promise<void> => {
+  await page.waitForFunction((cell) => document.querySelector<HTMLInputElement>("#sheet .o-topbar-toolbar input, #sheet .o-named-range-selector input")?.value === cell, address);
+};
 
 const nameBox = (page: Page): Locator => page.locator("#sheet .o-topbar-toolbar input").first();
 
