@@ -5,6 +5,7 @@ import webpack from "webpack";
 import { BundledLicences } from "./scripts/bundled-licences";
 import { developmentOrigin, functionFiles, metadataText, readFunctionMetadata } from "./scripts/function-metadata";
 import { functionsPage } from "./scripts/functions-page";
+import { hostHeaders } from "./scripts/host-headers";
 
 const here = fileURLToPath(new URL(".", import.meta.url));
 const at = (path) => `${here}${path}`;
@@ -25,7 +26,7 @@ export default function configure({ origin, only }) {
 function addin(origin) {
   const files = functionFiles();
   return {
-    ...shared("addin"),
+    ...shared("addin", [{ test: /functions\.json$/, type: "json", parser: { parse: (text) => JSON.parse(text.replaceAll(developmentOrigin, origin)) } }]),
     entry: { taskpane: at("src/taskpane/main.ts") },
     optimization: {
       moduleIds: "size",
@@ -35,11 +36,13 @@ function addin(origin) {
     },
     plugins: [
       new FunctionPages(files, origin),
+      new HostHeaders(),
       new BundledLicences(),
       new CopyPlugin({
         patterns: [
           { from: at("src/taskpane/taskpane.html") },
           { from: at("assets/support.html") },
+          { from: at("assets/privacy.html") },
           { from: at("assets/pages.css") },
           { from: at("assets/icon-*.png"), to: "assets/[name][ext]" },
           { from: at("manifest.xml"), transform: (text) => text.toString().replaceAll(developmentOrigin, origin) },
@@ -75,7 +78,7 @@ function embeddedPage() {
   };
 }
 
-function shared(name) {
+function shared(name, rules = []) {
   return {
     name,
     mode: "production",
@@ -87,6 +90,7 @@ function shared(name) {
       rules: [
         { test: /\.ts$/, exclude: /node_modules/, use: { loader: "swc-loader", options: swcOptions } },
         { test: /\.css$/, type: "asset/resource", use: at("scripts/style-sheet-loader.ts") },
+        ...rules,
       ],
     },
     performance: false, // scripts/build.ts weighs the first load itself, compressed
@@ -110,6 +114,18 @@ class FunctionPages {
         const write = (name, text) => compilation.emitAsset(name, new webpack.sources.RawSource(text));
         write("functions.json", metadataText(metadata));
         write("functions.html", functionsPage(metadata));
+      });
+    });
+  }
+}
+
+/** Writes the headers that the pages want of their host, when all pages are there. */
+class HostHeaders {
+  apply(compiler) {
+    compiler.hooks.thisCompilation.tap("HostHeaders", (compilation) => {
+      compilation.hooks.processAssets.tap({ name: "HostHeaders", stage: webpack.Compilation.PROCESS_ASSETS_STAGE_SUMMARIZE }, (assets) => {
+        const pages = Object.keys(assets).filter((name) => name.endsWith(".html")).sort().map((name) => ({ name, text: assets[name].source().toString() }));
+        compilation.emitAsset("_headers", new webpack.sources.RawSource(hostHeaders(pages)));
       });
     });
   }

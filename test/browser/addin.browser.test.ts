@@ -1,10 +1,8 @@
-import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { extname, resolve } from "node:path";
-import { chromium, type Browser, type Page, type Route } from "playwright-core";
+import { readdirSync, readFileSync } from "node:fs";
+import { chromium, type Browser } from "playwright-core";
 import { browserArguments, findBrowser } from "../../scripts/browser";
+import { built, headersFor, openAddin, origin, type OpenedPage } from "./addin-pages";
 
-const built = resolve(__dirname, "../../dist/addin");
-const origin = "https://localhost:3000";
 const ids = (JSON.parse(readFileSync(`${built}/functions.json`, "utf8")) as { functions: { id: string }[] }).functions.map(({ id }) => id);
 
 /** A host that knows how functions are registered and never says that it is ready, so that the bundle is seen on its own. */
@@ -70,7 +68,7 @@ test("the distributions come with stock only, and once", () => {
   expect(["taskpane", "trade", "cars", "threads", "quotes", "physics", "workshop", "panel"].filter(bring)).toEqual([]);
 });
 
-test.each(["functions.html", "support.html"])("%s shows with its style sheet and without complaint", async (name) => {
+test.each(["functions.html", "support.html", "privacy.html"])("%s shows with its style sheet and without complaint", async (name) => {
   const { page, complaints } = await open(name);
   expect(await page.locator("main h1").count()).toBe(1);
   expect(await page.evaluate(() => getComputedStyle(document.body).margin)).toBe("0px");
@@ -89,31 +87,30 @@ test("the grid library and evaluation of text are not in the bundle", () => {
   }
 });
 
-/** The page as its host would serve it, and everything the browser or its script complained about. */
-async function open(path: string): Promise<{ readonly page: Page; readonly complaints: readonly string[] }> {
-  const page = await browser.newPage();
-  const complaints: string[] = [];
-  page.on("console", (message) => {
-    if (message.type() === "error") complaints.push(message.text());
-  });
-  page.on("pageerror", (error) => complaints.push(error.message));
-  await page.route("**/*", answer);
-  await page.goto(`${origin}/${path}`, { waitUntil: "load" });
-  return { page, complaints };
-}
+test("every address in the folder is of the one host, the platform's script apart", () => {
+  const texts = readdirSync(built).filter((name) => /\.(html|css|json|xml|js)$/.test(name)).map((name) => [name, readFileSync(`${built}/${name}`, "utf8")] as const);
+  const addresses = texts.flatMap(([name, text]) => [...text.matchAll(/https?:\/\/[\w.-]+(?::\d+)?/g)].map(([address]) => ({ name, address })));
+  const others = addresses.filter(({ address }) => address !== origin && !isNamespace(address));
+  // The one outside script, in the one page that needs it, named as a source and as an address.
+  expect(others.map(({ name, address }) => [name, address])).toEqual(Array.from({ length: 2 }, () => ["taskpane.html", expect.stringMatching(/^https:\/\/appsforoffice\./) as string]));
+  expect(addresses.filter(({ name, address }) => name === "manifest.xml" && address === origin).length).toBeGreaterThan(8);
+});
 
-async function answer(route: Route): Promise<void> {
-  const { pathname, origin: asked } = new URL(route.request().url());
-  if (pathname.endsWith("/office.js")) return route.fulfill({ contentType: "text/javascript", body: standInHost });
-  const file = `${built}${pathname}`;
-  if (asked !== origin || !existsSync(file)) return route.fulfill({ status: 404, body: "" });
-  return route.fulfill({ contentType: contentTypes[extname(file)] ?? "text/plain", body: readFileSync(file) });
-}
+/** Names of XML vocabularies look like addresses, and nothing is fetched from them. */
+const isNamespace = (address: string): boolean => /^http:\/\/(schemas\.microsoft\.com|schemas\.openxmlformats\.org|www\.w3\.org)$/.test(address);
 
-const contentTypes: Readonly<Record<string, string>> = {
-  ".html": "text/html; charset=utf-8",
-  ".js": "text/javascript",
-  ".css": "text/css",
-  ".png": "image/png",
-  ".json": "application/json",
-};
+test("the header file gives each page its own policy, and lets Excel on the web read the list of functions", () => {
+  for (const name of readdirSync(built).filter((each) => each.endsWith(".html"))) {
+    const { "content-security-policy": policy = "" } = headersFor(`/${name}`);
+    expect([name, readFileSync(`${built}/${name}`, "utf8").includes(`content="${policy}"`), policy]).toEqual([name, true, expect.stringMatching(/^default-src 'none'; (?!.*unsafe)/) as string]);
+  }
+  expect(headersFor("/functions.json")).toMatchObject({ "access-control-allow-origin": "*", "cache-control": "no-cache", "x-content-type-options": "nosniff" });
+  expect(headersFor("/taskpane.js")).not.toHaveProperty("access-control-allow-origin");
+});
+
+test("icons of all five sizes are there", () => {
+  const sizes = readdirSync(`${built}/assets`).map((name) => [name, readFileSync(`${built}/assets/${name}`).readUInt32BE(16)]);
+  expect(Object.fromEntries(sizes)).toEqual({ "icon-16.png": 16, "icon-32.png": 32, "icon-64.png": 64, "icon-80.png": 80, "icon-128.png": 128 });
+});
+
+const open = (path: string): Promise<OpenedPage> => openAddin(browser, standInHost, { path });

@@ -5,7 +5,7 @@ import { JSDOM } from "jsdom";
 const projectFolder = resolve(__dirname, "../..");
 
 /** What the build writes beside the icons; an address in the manifest leads to one of these. */
-const builtFiles = ["taskpane.html", "taskpane.js", "functions.json", "functions.html", "support.html"];
+const builtFiles = ["taskpane.html", "taskpane.js", "functions.json", "functions.html", "support.html", "privacy.html"];
 
 /**
  * What a manifest gets wrong that the platform's schemas do not see, each as a sentence.

@@ -1,0 +1,94 @@
+/** The very bundle that ships, in a page of its own with a stand-in for Excel that keeps Excel's rules. */
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { build } from "esbuild";
+import { chromium, type Browser } from "playwright-core";
+import { browserArguments, findBrowser } from "../../scripts/browser";
+import { catalogueTables } from "../../src/catalogue/table-specs";
+import { openAddin, type AddinOpening, type OpenedPage } from "./addin-pages";
+import { turnTo, violations } from "./panel-pages";
+
+const pictures = join(__dirname, "../../test-output");
+let browser: Browser;
+let hostScript: string;
+
+beforeAll(async () => {
+  const bundle = await build({ entryPoints: [join(__dirname, "excel-host.ts")], bundle: true, write: false, format: "iife", target: "es2022" });
+  hostScript = bundle.outputFiles[0]?.text ?? "";
+  browser = await chromium.launch({ executablePath: findBrowser(), args: [...browserArguments] });
+  mkdirSync(pictures, { recursive: true });
+});
+afterAll(() => browser.close());
+
+const open = (opening: Partial<AddinOpening> = {}): Promise<OpenedPage> => openAddin(browser, hostScript, { path: "taskpane.html", width: 350, ...opening });
+
+test.each([[350, false], [350, true], [1280, false]] as const)("at %d pixels, dark %s, the panel opens over the workbook and axe finds nothing", async (width, dark) => {
+  const { page, complaints } = await open({ width, dark });
+  await turnTo(page, "Flags");
+  await page.locator(".card").first().waitFor();
+  await page.screenshot({ path: `${pictures}/addin-${width}${dark ? "-dark" : ""}.png` });
+  expect(await violations(page)).toEqual([]);
+  expect(complaints).toEqual([]);
+});
+
+test("a flag leads to the cell at fault, and an edit is followed", async () => {
+  const { page, complaints } = await open();
+  await turnTo(page, "Flags");
+  await page.locator(".card .link, .card button").first().click();
+  await page.waitForFunction(() => (window.excel.selection?.row ?? 0) > 0);
+  const before = await page.locator("#panel").innerText();
+  await page.evaluate(() => { window.excel.edit("Cars", 0, "Material", "copper"); });
+  await page.waitForFunction((text) => document.getElementById("panel")?.innerText !== text, before);
+  expect(complaints).toEqual([]);
+});
+
+test("a quote is written as a sheet with its looks, and one undo takes it back", async () => {
+  const { page, complaints } = await open();
+  await page.evaluate(() => { sessionStorage.setItem("plumbline view", "quote"); sessionStorage.setItem("plumbline car", JSON.stringify({ table: "Cars", row: 3, name: "Car 4" })); });
+  await page.reload();
+  await page.getByRole("button", { name: "Write the quote sheet" }).click();
+  await page.locator(".quote-form__said").getByText("Written to the new sheet Quote Car 4.").waitFor();
+  const written = await page.evaluate(() => {
+    const sheet = window.excel.sheets.find(({ name }) => name === "Quote Car 4");
+    return { cells: sheet?.cells.size ?? 0, looks: sheet?.looks.size ?? 0, page: sheet?.page, front: window.excel.active === sheet?.id };
+  });
+  expect(written).toMatchObject({ page: { fitWide: true }, front: true });
+  expect([written.cells > 30, written.looks > 10]).toEqual([true, true]);
+  expect(await page.evaluate(() => { window.excel.undo(); return window.excel.sheets.map(({ name }) => name); })).not.toContain("Quote Car 4");
+  expect(complaints).toEqual([]);
+});
+
+test("functions answer as Excel asks them: blanks as 0, optionals as null, the catalogue read first", async () => {
+  const { page, complaints } = await open();
+  const answers = await page.evaluate(async (catalogue) => {
+    const { associated, excel } = window;
+    /** A table as a worksheet function gets it. */
+    const whole = (name: string): unknown[][] => {
+      const table = excel.tableNamed(name);
+      const sheet = excel.sheets.find(({ id }) => id === table.sheet);
+      if (!sheet) throw new Error("There is no such sheet.");
+      return excel.shown(sheet, { row: 0, column: 0, rows: table.rows + 1, columns: table.columns }).map((row) => row.map((value) => (value === "" ? 0 : value)));
+    };
+    const [headings = [], ...cars] = whole("Cars");
+    const key = await associated["CATALOG"]?.(excel.tables.map(({ name }) => name).filter((name) => catalogue.includes(name)).map(whole));
+    const runs = (await associated["RUNS"]?.([headings], cars.slice(0, 2), key)) as unknown[][];
+    const verdict = (await associated["VERDICT"]?.([headings], cars, key)) as unknown[][];
+    return { runs: runs[0]?.slice(0, 3), names: [...new Set(runs.slice(1).map(([car]) => car))], cars: verdict.length - 1, given: cars.length };
+  }, catalogueTables.map(({ name }) => name));
+  expect(answers.runs).toEqual(["Car", "Run", "From"]);
+  expect(answers.names).toHaveLength(2);
+  expect(answers.cars).toBe(answers.given);
+  expect(complaints).toEqual([]);
+});
+
+test("a protected workbook is answered in the panel with a sentence, and nothing is written", async () => {
+  const { page } = await open();
+  await page.evaluate(() => { sessionStorage.setItem("plumbline view", "quote"); sessionStorage.setItem("plumbline car", JSON.stringify({ table: "Cars", row: 3, name: "Car 4" })); });
+  await page.reload();
+  const button = page.getByRole("button", { name: "Write the quote sheet" });
+  await button.waitFor();
+  const before = await page.evaluate(() => { window.excel.isProtected = true; return window.excel.sheets.length; });
+  await button.click();
+  await page.getByText("The workbook is protected against new sheets").first().waitFor();
+  expect(await page.evaluate(() => window.excel.sheets.length)).toBe(before);
+});
