@@ -112,3 +112,11 @@ test("1,000 rows of 15 columns are read in well under a second", () => {
   // Alone on the machine it takes 15 to 40 ms; the best of five, and room for what else the machine does.
   expect(Math.min(...times)).toBeLessThan(250);
 });
+
+// Every part may be joined to every other: a cell of thousands took seconds.
+test("a list of parts longer than any car's is refused, and its quote is cut", () => {
+  expect(carOf({ Valves: Array.from({ length: 40 }, (_, index) => `V-${String(index)}`).join("; ") }).says).toEqual([]);
+  const { car, says } = carOf({ Valves: "BLK-E; ".repeat(4000) });
+  expect(says).toEqual([expect.stringMatching(/^Cars row 1, Valves: read "BLK-E; .{73}…"; accepted: no more than 40 components\.$/)]);
+  expect(car?.valves).toEqual(unknown);
+});

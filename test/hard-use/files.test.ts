@@ -138,6 +138,13 @@ describe("sheets too large to show", () => {
   });
 });
 
+test("columns that begin before the first, and rows and tables of no size, hold nothing up", () => {
+  const columns = '<cols><col min="-1000000000000" max="3" width="9" customWidth="1"/></cols>';
+  const document = opened(withParts({ [SHEET]: sheetOf('<row r="x"><c r="A1"><v>1</v></c></row>').replace("<sheetData>", `${columns}<sheetData>`), "xl/tables/table1.xml": textOf("xl/tables/table1.xml").replace("<table ", '<table totalsRowCount="many" ') }));
+  if (typeof document === "string") throw new Error(document);
+  expect([document.sheets[1]?.columnWidths, document.sheets[0]?.tables]).toEqual([[9, 9, 9], []]);
+});
+
 describe("other things than a workbook", () => {
   const zipOf = (files: Readonly<Record<string, string>>): Uint8Array => zipSync(Object.fromEntries(Object.entries(files).map(([path, text]) => [path, strToU8(text)])));
   test.each<[string, Uint8Array, RegExp]>([
