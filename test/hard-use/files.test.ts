@@ -84,6 +84,7 @@ describe("a bomb is refused before it goes off", () => {
   test("and one that lies about its size is caught when it passes it", () => {
     const lying = withClaims(zipSync({ ...parts, [SHEET]: zeros }), SHEET, 100);
     expect(opened(lying)).toMatch(/damaged/);
+    expect(opened(withClaims(sound.slice(), SHEET, 100_000))).toMatch(/damaged: it cannot be unpacked/);
   });
 
   test("a sheet of honest size and ratio is unpacked whole", () => {
