@@ -98,8 +98,14 @@ export interface Range {
   readonly says: string;
 }
 
-export const POSITIVE: Range = { least: Number.MIN_VALUE, most: Number.MAX_VALUE, says: "above 0" };
-export const NOT_NEGATIVE: Range = { least: 0, most: Number.MAX_VALUE, says: "of 0 or more" };
+/**
+ * Beyond these a figure is a slip of the keyboard whatever it is of: a pressure of 1e12 Pa is 145 million psi. Left in, a product of
+ * two would pass the largest number there is, and an amount in exact decimals could not be reckoned.
+ */
+export const LARGEST = 1e12;
+const SMALLEST = 1e-20;
+export const POSITIVE: Range = { least: SMALLEST, most: LARGEST, says: "above 0" };
+export const NOT_NEGATIVE: Range = { least: 0, most: LARGEST, says: "of 0 or more" };
 
 /** A plain number. */
 export function figure(heading: string, range: Range = POSITIVE, naming: Naming = {}): Column<number | undefined> {
@@ -151,6 +157,10 @@ export const list = (heading: string, accepts: string) => column(heading, accept
 /** A cell of any kind, for a schema that reads it with the help of its neighbours. */
 export const anything = (heading: string, accepts: string) => column<string | number | boolean>(heading, accepts, (raw) => raw);
 
+/** What is said of a larger one. */
+export const BOUNDED = "a figure that is not beyond all bounds";
+
 function within<T extends number>(range: Range, value: T | undefined): T | Refusal {
-  return value !== undefined && value >= range.least && value <= range.most ? value : new Refusal();
+  if (value !== undefined && value >= range.least && value <= range.most) return value;
+  return value !== undefined && value > range.most && range.most === LARGEST ? new Refusal("data-out-of-range", BOUNDED) : new Refusal();
 }

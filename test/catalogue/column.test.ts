@@ -134,3 +134,10 @@ test.each<[string, Column<unknown>, string, unknown]>([
   ["an error value", bore, "in", { error: "#REF!" }],
   ["words", bore, "in", "one inch"],
 ])("%s is refused", (_, column, unit, raw) => expect(read(column, raw, unit)).toBe("refused"));
+
+// Minutes of 1e308 for two lines came to no number, and the quotes of all cars to an error.
+test.each<[string, Column<unknown>, unknown, string]>([
+  ["a price", tubeTable.columns.price, 1e308, ""], ["a volume", fluidHeld, 1e30, "in³"], ["a bore", bore, 5e-324, "in"], ["text that is one", tubeTable.columns.price, "1e300", ""],
+])("%s beyond all bounds is refused", (_, column, raw, unit) => {
+  expect(read(column, raw, unit)).toBe("refused");
+});

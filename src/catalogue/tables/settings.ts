@@ -3,7 +3,7 @@ import { nameKey } from "../../core/catalogue";
 import { findingEntries, type FindingCode } from "../../core/finding";
 import { RULE_SWITCHES, settingEntries, type RuleSwitch, type SettingEntry, type SettingUnit, type Settings } from "../../core/settings";
 import { numberOf, sayCell, wordKey } from "../cell";
-import { anything, name, text } from "../column";
+import { BOUNDED, LARGEST, anything, name, text } from "../column";
 import { table, type Refuse, type RowOf } from "../table-spec";
 import { compressibility, force, leadTime, length, pressure, sayChoices, share, speed, time, unitNamed, volumePerLength, type Quantity } from "../unit";
 
@@ -66,6 +66,7 @@ function numberValue(entry: SettingEntry, row: Row, refuse: RefuseCell): number 
   const number = numberOf(row.value);
   const value = number !== undefined && number >= 0 ? inUnit(entry, number, row.unit, refuse) : undefined;
   if (number === undefined || number < 0) refuse("value", "a number of 0 or more");
+  else if (number > LARGEST) refuse("value", BOUNDED);
   if (entry.range && value !== undefined && !(value > entry.range.above && value < entry.range.below)) refuse("value", `a number ${entry.range.says}`);
   if (entry.unit === "year" && value !== undefined && !(Number.isInteger(value) && value >= 1886 && value <= 2100)) refuse("value", "a year from 1886 to 2100");
   return value;
