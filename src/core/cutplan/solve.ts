@@ -6,6 +6,7 @@ import { materialBound, provenBound, roundedUp } from "./lower-bound";
 import { costStep, stockCost, totalCost, withCounts, type CuttingProblem, type CuttingSolution } from "./problem";
 import { searchAll } from "./search-all";
 import { EXACT, relax, type PatternPool } from "./relaxation";
+import { settleByMixes } from "./stock-mixes";
 
 export interface SolvedCutting {
   /** Cuts no piece that is not asked for; `missing` are those for which no stock was left. */
@@ -38,6 +39,8 @@ interface Searched {
 /** Turns without a better plan after which the search gives up. */
 const STALE_TURNS = 30;
 const WORK_OF_A_TURN = 400_000;
+/** Enough for the few mixes of a small job; a large one has too many. */
+const WORK_OF_MIXES = 4_000_000;
 /** Enough to settle most jobs of a few sticks for certain. */
 const WORK_OF_SEARCHING_ALL = 1_000_000;
 
@@ -49,14 +52,15 @@ function search(problem: CuttingProblem, incumbent: Incumbent, budget: Budget): 
   const lowerBound = Math.max(roundedUp(proof?.bound ?? 0, step), roundedUp(materialBound(problem), step));
   dive(problem, root, incumbent, { pool, budget, target: lowerBound, shake: () => 0 });
   if (proof && isSmall(incumbent) && searchAll(problem, proof, incumbent, { target: lowerBound, budget: shareOf(budget, WORK_OF_SEARCHING_ALL) })) return { incumbent, lowerBound: incumbent.cost };
+  const raised = settleByMixes(problem, incumbent, { pool, budget: shareOf(budget, WORK_OF_MIXES), lowerBound });
   const chance = chances();
-  for (let stale = 0; stale < STALE_TURNS && incumbent.cost > lowerBound && !budget.isOver(); stale += 1) {
+  for (let stale = 0; stale < STALE_TURNS && incumbent.cost > raised && !budget.isOver(); stale += 1) {
     const before = incumbent.cost;
-    improve(problem, incumbent, { pool, budget: shareOf(budget, WORK_OF_A_TURN), target: lowerBound, values: root.values, chance });
-    dive(problem, root, incumbent, { pool: new Map(pool), budget, target: lowerBound, shake: () => 0.3 * chance() });
+    improve(problem, incumbent, { pool, budget: shareOf(budget, WORK_OF_A_TURN), target: raised, values: root.values, chance });
+    dive(problem, root, incumbent, { pool: new Map(pool), budget, target: raised, shake: () => 0.3 * chance() });
     if (incumbent.cost < before) stale = -1;
   }
-  return { incumbent, lowerBound };
+  return { incumbent, lowerBound: raised };
 }
 
 /** Sticks beyond which trying every way is hopeless. */
