@@ -19,6 +19,8 @@ export interface FluidNeed {
   readonly bottles: readonly { readonly bottle: FluidBottle; readonly count: number }[];
   /** Undefined when no listed bottle holds this fluid, or one has no price. */
   readonly price: number | undefined;
+  /** Why there are no bottles, where there are none. */
+  readonly noBottles: string | undefined;
   /** What is not in the figures, so that they are the least. */
   readonly leftOut: readonly string[];
 }
@@ -34,7 +36,13 @@ export function fluidFor(catalogue: Catalogue, { assembly, runs, car }: Pick<Car
   const fluid = car.fluids.length === 1 ? car.fluids[0] : undefined;
   const bottles = fluid === undefined ? [] : cheapestBottles(catalogue.fluids.filter((bottle) => bottle.fluid === fluid), withFlush);
   const price = bottles.length === 0 ? undefined : bottles.reduce<Big | undefined>((total, { bottle, count }) => (bottle.price === undefined ? undefined : total?.plus(Big(bottle.price).times(count))), Big(0))?.toNumber();
-  return { fluid, lines, parts, fill, withFlush, bottles, price, leftOut: [...silentParts(holding), ...(measured.length < runs.length ? [`${runs.length - measured.length} lines without length or wall`] : [])] };
+  return { fluid, lines, parts, fill, withFlush, bottles, price, noBottles: bottles.length > 0 ? undefined : whyNoBottles(car.fluids, withFlush), leftOut: [...silentParts(holding), ...(measured.length < runs.length ? [`${runs.length - measured.length} lines without length or wall`] : [])] };
+}
+
+function whyNoBottles(fluids: readonly Fluid[], needed: CubicMetres): string {
+  if (fluids.length === 0) return "which fluid is not stated";
+  if (fluids.length > 1) return `the row names ${fluids.join(" and ")}, and bottles are of one fluid only`;
+  return needed > 0 ? `Fluids lists no bottle of ${fluids[0] ?? ""}` : "no volume is known";
 }
 
 /**

@@ -8,7 +8,7 @@ import { madeUpRuns } from "./kits";
 import { feet, inFeet } from "./quantity";
 import type { CarReport } from "./report";
 import type { Run } from "./runs";
-import { sayShare } from "./say-quantity";
+import { sayBottle, sayShare } from "./say-quantity";
 import type { Settings } from "./settings";
 import { sayTube } from "./tube";
 import { pricePerMetre, tubeNeeded } from "./tube-stock";
@@ -113,7 +113,10 @@ const isKind = (word: string, kind: string): boolean => word === kind || word ==
 function fluidItems(catalogue: Catalogue, report: CarReport): QuoteItem[] {
   const supply = (report.car.supply ?? []).map(nameKey);
   if (!supply.includes("fluid") && !supply.includes("all")) return [];
-  return fluidFor(catalogue, report).bottles.map(({ bottle, count }) => ({ section: "fluid", item: bottle.fluid, description: `bottle of ${Number((bottle.bottle * 1e6).toFixed(0))} ml`, quantity: count, unit: "each", cost: money(bottle.price) }));
+  const { bottles, fluid, noBottles } = fluidFor(catalogue, report);
+  // What Supply names and nobody can price keeps the total open.
+  if (noBottles !== undefined) return [{ section: "fluid", item: fluid ?? "brake fluid", description: noBottles, quantity: 1, unit: "each", cost: undefined }];
+  return bottles.map(({ bottle, count }) => ({ section: "fluid", item: bottle.fluid, description: `bottle of ${sayBottle(catalogue.settings, bottle.bottle)}`, quantity: count, unit: "each", cost: money(bottle.price) }));
 }
 
 /** Minutes by what an operation applies to: the car, each run made up or fitted, or each part sold of a name or kind. */

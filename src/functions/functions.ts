@@ -42,7 +42,7 @@ export function runs(headings: unknown[][], rows: unknown[][], catalog: unknown)
 }
 
 /**
- * Lists the parts of each car and what its lines need: nuts, adapters, tees to add and tube, with prices.
+ * Lists the parts of each car, what its lines need (nuts, adapters, tees to add, tube, with prices) and what fits them (clips, armour, by Settings).
  * @customfunction PARTS
  * @param headings Heading row of the cars, as Cars[#Headers].
  * @param rows Rows of cars, as Cars or Cars[@].

@@ -3,19 +3,16 @@ import { CAUTION } from "../core/caution";
 import type { Catalogue } from "../core/catalogue";
 import { fluidFor, type FluidNeed } from "../core/fluid";
 import { quoteFor, totalLines, type Quote, type QuoteTotals } from "../core/quote";
-import type { CubicMetres } from "../core/quantity";
-import { sayShare } from "../core/say-quantity";
+import { inCubicCentimetres, inFluidOunces, type CubicMetres } from "../core/quantity";
+import { sayBottle, sayShare } from "../core/say-quantity";
 import type { Settings } from "../core/settings";
 import { rounded, text, type Column } from "./columns";
 import type { OfCar } from "./car-tables";
 import type { ReportedRow } from "./reports";
 
-/** US fluid ounce, exact: 231/128 cubic inches. */
-const CUBIC_METRES_PER_FLUID_OUNCE = (231 / 128) * 0.0254 ** 3;
-
 const volume = (heading: string, of: (need: FluidNeed) => CubicMetres): Column<OfCar<FluidNeed>> => ({
   heading: (units) => `${heading} (${units === "us" ? "fl oz" : "ml"})`,
-  cell: ({ item }, units) => (item ? rounded(units === "us" ? of(item) / CUBIC_METRES_PER_FLUID_OUNCE : of(item) * 1e6, 1) : ""),
+  cell: ({ item }, units) => (item ? rounded((units === "us" ? inFluidOunces : inCubicCentimetres)(of(item)), 1) : ""),
 });
 
 export const fluidColumns: readonly Column<OfCar<FluidNeed>>[] = [
@@ -25,10 +22,13 @@ export const fluidColumns: readonly Column<OfCar<FluidNeed>>[] = [
   volume("Parts", ({ parts }) => parts),
   volume("Fill", ({ fill }) => fill),
   volume("With flush", ({ withFlush }) => withFlush),
-  { heading: () => "Bottles", cell: ({ item }, units) => (item?.bottles ?? []).map(({ bottle, count }) => `${count} × ${units === "us" ? `${rounded(bottle.bottle / CUBIC_METRES_PER_FLUID_OUNCE, 1)} fl oz` : `${rounded(bottle.bottle * 1e6, 0)} ml`}`).join("; ") },
+  { heading: () => "Bottles", cell: ({ item }, units) => (item?.bottles ?? []).map(({ bottle, count }) => `${count} × ${sayBottle({ units }, bottle.bottle)}`).join("; ") },
   text("Price", ({ item }) => item?.price),
-  text("Assumed", ({ item, problem }) => (!item ? problem : item.leftOut.length === 0 ? "" : `at least: leaves out ${item.leftOut.join(", ")}`)),
+  text("Assumed", ({ item, problem }) => (item ? sayAssumed(item) : problem)),
 ];
+
+const sayAssumed = ({ noBottles, leftOut }: FluidNeed): string =>
+  [...(noBottles === undefined ? [] : [`no bottles: ${noBottles}`]), ...(leftOut.length === 0 ? [] : [`at least: leaves out ${leftOut.join(", ")}`])].join("; ");
 
 export const fluidRows = (catalogue: Catalogue, { label, problem, report }: ReportedRow): OfCar<FluidNeed> => ({ label, problem, item: report && fluidFor(catalogue, report) });
 

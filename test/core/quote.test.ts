@@ -160,4 +160,17 @@ describe("fluid", () => {
     expect([need.bottles.map(({ bottle, count }) => [bottle.price, count]), need.price]).toEqual([[[9, 1]], 9]);
     expect(need.leftOut.length).toBeGreaterThan(0);
   });
+
+  const bottles = table("Fluid | Bottle (ml) | Price", "DOT 4 | 250 | 9");
+  test.each([
+    [{ Fluid: "" }, "which fluid is not stated"],
+    [{ Fluid: "DOT 3; DOT 4" }, "the row names DOT 3 and DOT 4, and bottles are of one fluid only"],
+    [{ Fluid: "DOT 5.1" }, "Fluids lists no bottle of DOT 5.1"],
+    [{ Fluid: "DOT 4" }, undefined],
+  ])("is of one kind: %p", (cells, why) => expect(fluidFor(catalogueOf(shopWith([], [bottles])), report(cells, shopWith([], [bottles]))).noBottles).toBe(why));
+
+  test("that Supply names and nobody can price keeps the total open", () => {
+    const { lines, totals, missing } = quoted({ Supply: "fluid", Fluid: "DOT 5.1" }, shopWith([], [bottles]));
+    expect([lines.filter(({ section }) => section === "fluid").map(({ item, description }) => [item, description]), totals, missing]).toEqual([[["DOT 5.1", "Fluids lists no bottle of DOT 5.1"]], undefined, ["a price for DOT 5.1"]]);
+  });
 });
