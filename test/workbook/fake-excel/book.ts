@@ -8,6 +8,8 @@ export interface Cell {
   readonly format: string;
   /** With "=". */
   readonly formula?: string;
+  /** The cell whose formula fills this one; the cell itself where a formula fills several. */
+  readonly filledBy?: { readonly row: number; readonly column: number };
 }
 
 export interface Sheet {

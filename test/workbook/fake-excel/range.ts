@@ -50,12 +50,26 @@ export class FakeRange {
     return this;
   }
 
+  preload(names: readonly string[]): void { this.loaded.preload(names); }
+
   getRow(row: number): FakeRange { return this.part((area) => ({ ...area, row: area.row + row, rows: 1 })); }
   getCell(row: number, column: number): FakeRange { return this.part((area) => ({ ...area, row: area.row + row, column: area.column + column, rows: 1, columns: 1 })); }
   getResizedRange(rows: number, columns: number): FakeRange { return this.part((area) => ({ ...area, rows: area.rows + rows, columns: area.columns + columns })); }
   getEntireRow(): FakeRange { return this.part((area) => ({ ...area, column: 0, columns: COLUMNS })); }
   getIntersectionOrNullObject(other: FakeRange): FakeRange { return new FakeRange(this.context, () => crossing(this.must(), other.must())); }
   getTables(): FakeTables { return new FakeTables(this.context, () => this.context.book.tables.filter((table) => crossing(wholeOf(table), this.must()))); }
+
+  getSpillParentOrNullObject(): FakeRange {
+    return this.part((area) => {
+      const parent = this.context.book.sheets.find(({ id }) => id === area.sheet)?.cells.get(`${area.row},${area.column}`)?.filledBy;
+      return parent && { ...area, ...parent };
+    });
+  }
+
+  getSpecialCellsOrNullObject(kind: string): FakeAreas {
+    if (kind !== "Formulas") throw new FakeError("InvalidArgument", kind);
+    return new FakeAreas(this.context, () => formulaCells(this.context, this.must()));
+  }
 
   select(): void {
     this.context.ask(() => {
@@ -88,7 +102,7 @@ export class FakeRange {
     }, payload);
   }
 
-  private part(of: (area: Area) => Area): FakeRange {
+  private part(of: (area: Area) => Area | undefined): FakeRange {
     return new FakeRange(this.context, () => {
       const area = this.area();
       return area && of(area);
@@ -124,6 +138,46 @@ export class FakeRange {
     throw new FakeError("InvalidArgument", name);
   }
 }
+
+/** Cells that lie apart, each an area of its own. */
+class FakeAreas {
+  readonly areas: { readonly items: readonly FakeRange[] };
+  private readonly loaded: Loaded;
+  private readonly presence: Presence;
+
+  constructor(context: FakeContext, find: () => readonly Area[]) {
+    let names: readonly string[] = [];
+    this.presence = new Presence(context, () => find().length > 0);
+    const loaded = (this.loaded = new Loaded(context, (name) => {
+      names = [...names, name.replace("areas/items/", "")];
+      return find().map((area) => {
+        const range = new FakeRange(context, () => area);
+        range.preload(names);
+        return range;
+      });
+    }));
+    this.areas = {
+      get items(): readonly FakeRange[] {
+        const last = names[names.length - 1] ?? "";
+        return loaded.read(`areas/items/${last}`);
+      },
+    };
+  }
+
+  get isNullObject(): boolean { return this.presence.isNullObject; }
+
+  load(names: string): this {
+    this.loaded.load(names);
+    return this;
+  }
+}
+
+/** As Excel's own "Go to special" finds them, in no other order than the cells were made. */
+const formulaCells = ({ book }: FakeContext, { sheet: id }: Area): readonly Area[] =>
+  [...(book.sheets.find((sheet) => sheet.id === id)?.cells ?? [])].filter(([, { formula }]) => formula !== undefined).map(([key]) => {
+    const [row = 0, column = 0] = key.split(",").map(Number);
+    return { sheet: id, row, column, rows: 1, columns: 1 };
+  });
 
 class FakeFormat {
   constructor(private readonly range: FakeRange) {}

@@ -1,7 +1,7 @@
 import { parseCellAddress } from "../../../src/workbook/address";
 import type { PageSetup } from "../../../src/workbook/document";
 import { FakeError, type Sheet } from "./book";
-import { Loaded, Presence, type FakeContext } from "./context";
+import { Loaded, namesIn, Presence, type FakeContext } from "./context";
 import { FakeEvents } from "./events";
 import { FakeRange } from "./range";
 import { FakeTables } from "./tables";
@@ -11,18 +11,24 @@ export class FakeSheets {
   readonly onCalculated: FakeEvents;
   readonly onDeleted: FakeEvents;
   private readonly loaded: Loaded;
+  private itemNames: readonly string[] = [];
 
   constructor(private readonly context: FakeContext) {
     this.onChanged = new FakeEvents(context, "worksheets.onChanged");
     this.onCalculated = new FakeEvents(context, "worksheets.onCalculated");
     this.onDeleted = new FakeEvents(context, "worksheets.onDeleted");
-    this.loaded = new Loaded(context, () => context.book.sheets.map(({ id, name }) => ({ id, name })));
+    this.loaded = new Loaded(context, () => context.book.sheets.map(({ id }) => {
+      const sheet = new FakeSheet(context, () => context.book.sheets.find((each) => each.id === id));
+      sheet.preload(this.itemNames);
+      return sheet;
+    }));
   }
 
-  get items(): readonly { readonly name: string }[] { return this.loaded.read("items/name"); }
+  get items(): readonly FakeSheet[] { return this.loaded.read("items"); }
 
   load(names: string): this {
-    this.loaded.load(names);
+    this.itemNames = namesIn(names).map((name) => name.replace(/^items\//, "").replace("protection/", ""));
+    this.loaded.load("items");
     return this;
   }
 
@@ -67,6 +73,10 @@ export class FakeSheet {
     this.loaded.load(names);
     return this;
   }
+
+  preload(names: readonly string[]): void { this.loaded.preload(names); }
+
+  getRange(): FakeRange { return this.getRangeByIndexes(0, 0, 1_048_576, 16_384); }
 
   activate(): void { this.context.ask(() => { this.context.book.active = this.must().id; }); }
   getCell(row: number, column: number): FakeRange { return this.getRangeByIndexes(row, column, 1, 1); }
