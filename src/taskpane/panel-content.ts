@@ -6,6 +6,7 @@ import { frameOf } from "./frame";
 import { messageLine } from "./message-line";
 import { places } from "./places";
 import { progressLine, type ProgressActions } from "./progress-line";
+import type { ExcelCare } from "./settings/excel-care";
 import { firstRun } from "./set-up/first-run";
 import { viewActions } from "./view-actions";
 import { viewChoice } from "./view-choice";
@@ -24,11 +25,19 @@ export interface PanelContent {
   showFault(error: unknown): void;
 }
 
-export function panelContent(port: WorkbookPort, work: ProgressActions, openDemo?: () => void): PanelContent {
+/** What only some hosts can do. */
+export interface HostOffers {
+  /** Opens the demo in place of the workbook; left out, the demo comes into the workbook as new sheets. */
+  readonly openDemo?: () => void;
+  /** Repair of formulas, and loading with the workbook. */
+  readonly excelCare?: ExcelCare;
+}
+
+export function panelContent(port: WorkbookPort, work: ProgressActions, { openDemo, excelCare }: HostOffers = {}): PanelContent {
   const state: { reading: WorkbookReading | undefined } = { reading: undefined };
   const [message, progress] = [messageLine(), progressLine(work)];
   const showChosen = (): void => { if (state.reading) choice.chosen().show(state.reading); };
-  const actions = viewActions({ port, message, showChosen, turnTo: (view) => { choice.turnTo(view); } });
+  const actions = viewActions({ port, message, showChosen, excelCare, turnTo: (view) => { choice.turnTo(view); } });
   const choice = viewChoice(places, actions, showChosen);
   const beginning = firstRun(actions, openDemo);
   const frame = frameOf({ choice, progress, message });

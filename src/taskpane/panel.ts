@@ -3,13 +3,11 @@ import { rememberCatalogue, reportOnRow } from "../functions/reports";
 import { followWorkbook, type Following, type WorkbookListener } from "../workbook/workbook-reports";
 import type { WorkbookPort } from "../workbook/port";
 import { element } from "./element";
-import { panelContent, type PanelContent } from "./panel-content";
+import { panelContent, type HostOffers, type PanelContent } from "./panel-content";
 
-export interface PanelOptions {
+export interface PanelOptions extends HostOffers {
   /** Address of panel.css; left out when the host's page links it itself. */
   readonly stylesheet?: string;
-  /** Opens the demo in place of the workbook; left out, the demo comes into the workbook as new sheets. */
-  readonly openDemo?: () => void;
 }
 
 export interface Panel {
@@ -22,7 +20,7 @@ export interface Panel {
  * The panel is a labelled region of its host: the host supplies the page's landmarks.
  */
 export function mountPanel(root: HTMLElement | ShadowRoot, port: WorkbookPort, options: PanelOptions = {}): Panel {
-  const panel = panelContent(port, { stop: () => { following.hold(); }, goOn: () => { following.goOn(); } }, options.openDemo);
+  const panel = panelContent(port, { stop: () => { following.hold(); }, goOn: () => { following.goOn(); } }, options);
   const style = styled(panel.content, options.stylesheet);
   root.append(...style, panel.content);
   const following: Following = followWorkbook(port, listenerOf(panel, () => { following.again(); }), sharedWithFunctions);

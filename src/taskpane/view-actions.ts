@@ -10,9 +10,10 @@ export interface ActionParts {
   /** Brings the view that is in sight up to date. */
   readonly showChosen: () => void;
   readonly turnTo: ViewActions["turnTo"];
+  readonly excelCare: ViewActions["excelCare"];
 }
 
-export function viewActions({ port, message, showChosen, turnTo }: ActionParts): ViewActions {
+export function viewActions({ port, message, showChosen, turnTo, excelCare }: ActionParts): ViewActions {
   const chosen = chosenCar();
   const inWorkbook: ViewActions["inWorkbook"] = async (failed, work) => {
     try {
@@ -25,7 +26,7 @@ export function viewActions({ port, message, showChosen, turnTo }: ActionParts):
     }
   };
   return {
-    turnTo, inWorkbook,
+    turnTo, inWorkbook, excelCare,
     selectRow: (table, row, column) => void inWorkbook("That row could not be selected.", async () => {
       await port.selectTableRow(table, row, column);
       message.speak(`Row ${row + 1} of ${table} is selected in the sheet.`);

@@ -1,6 +1,7 @@
 /** What a view of the panel is, and what it may ask of the panel. */
 import type { CellValue, TablePlace, WorkbookPort } from "../workbook/port";
 import type { CarLine, WorkbookReading } from "../workbook/workbook-reports";
+import type { ExcelCare } from "./settings/excel-care";
 
 export interface View {
   readonly id: string;
@@ -27,4 +28,6 @@ export interface ViewActions {
   readonly chooseCar: (line: CarLine) => void;
   /** Shows another view, with the focus on it. */
   readonly turnTo: (view: string) => void;
+  /** What can be done to a workbook in Excel only; left out elsewhere. */
+  readonly excelCare?: ExcelCare | undefined;
 }

@@ -92,3 +92,19 @@ test("a protected workbook is answered in the panel with a sentence, and nothing
   await page.getByText("The workbook is protected against new sheets").first().waitFor();
   expect(await page.evaluate(() => window.excel.sheets.length)).toBe(before);
 });
+
+test.each([[350, false], [350, true]] as const)("at %d pixels, dark %s, the settings repair stuck formulas and keep whether the workbook loads the add-in", async (width, dark) => {
+  const { page, complaints } = await open({ width, dark });
+  await page.evaluate(() => { window.excel.sheets[0]?.cells.set("60,0", { value: "#N/A", format: "General", formula: "=PLUMB.RUNS(Cars[#Headers],Cars,B2)" }); });
+  await turnTo(page, "Settings");
+  const care = page.locator(".excel-care");
+  await care.scrollIntoViewIfNeeded();
+  await page.getByRole("button", { name: "Repair formulas" }).click();
+  await care.getByText("Entered again: Cars!A61.").waitFor();
+  await page.getByLabel("Load Plumbline whenever this workbook is opened").check();
+  await care.getByText("From the next opening on, when the workbook is saved").waitFor();
+  expect(await page.evaluate(() => window.startupBehavior)).toBe("Load");
+  await care.screenshot({ path: `${pictures}/excel-care${dark ? "-dark" : ""}.png` });
+  expect(await violations(page)).toEqual([]);
+  expect(complaints).toEqual([]);
+});

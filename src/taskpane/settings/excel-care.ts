@@ -10,8 +10,8 @@ export interface ExcelCare {
 
 /** A section for the settings of the panel; nothing in it is done without a click. */
 export function excelCare({ repair, startup }: ExcelCare): HTMLElement {
-  return element("section", { class: "excel-care", "aria-labelledby": "excel-care-heading" },
-    element("h3", { id: "excel-care-heading" }, "This workbook in Excel"), repairPart(repair), startupPart(startup));
+  return element("section", { class: "settings__group excel-care", "aria-labelledby": "excel-care-heading" },
+    element("h3", { id: "excel-care-heading", class: "settings__heading" }, "This workbook in Excel"), repairPart(repair), startupPart(startup));
 }
 
 function repairPart(repair: FormulaRepair): HTMLElement {

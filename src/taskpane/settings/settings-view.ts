@@ -7,6 +7,7 @@ import { element } from "../element";
 import { setUpForm } from "../set-up/set-up-form";
 import type { View, ViewActions } from "../view";
 import { count, sayNumber } from "../words";
+import { excelCare } from "./excel-care";
 import { settingGroups, stopRules, switchableRules } from "./setting-groups";
 import { settingRow, type SettingRow, type SettingShown } from "./setting-row";
 import { standingValues, writeSetting } from "./settings-table";
@@ -33,7 +34,7 @@ export function settingsView(actions: ViewActions): View {
     content: element("div", { class: "settings-view" },
       element("h2", { class: "tally" }, "Settings"),
       element("p", { class: "settings__intro" }, "What is not in the sheet's Settings table stands at its default. A change goes into the sheet when you say so."),
-      search, ...groups.map(({ content }) => content), tables.content),
+      search, ...groups.map(({ content }) => content), tables.content, actions.excelCare && excelCare(actions.excelCare)),
     show: (reading) => {
       state.reading = reading;
       const standing = standingValues(reading.settingsTable);
