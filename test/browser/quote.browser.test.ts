@@ -116,8 +116,9 @@ describe("in the embedded page", () => {
     const [sound, held, cuts] = ["Quote Car 4", "Quote Car 13", "Cuts Car 4"].map((name) => sheetOf(document, name));
     expect([textsOf(sound).some((text) => /^HOLD/.test(text)), textsOf(held).some((text) => /^HOLD/.test(text))]).toEqual([false, true]);
     const totals = [sound, held].map((sheet) => moneyBeside(sheet, "Total"));
-    // The sums of the lines: 240 + 40.26 + 3.9 + 6.6 + 1.5 + 1.1, and 270 + 18.7 + 3.9 + 7.8 + 1.5 + 1.1.
-    expect(totals).toEqual([293.36, 303]);
+    // Car 4: lines 240 + 40.26 + 3.9 + 6.6 + 1.5 + 1.1; parts 58 + 52 + 8.5 + 14; kit 296 + 33 + 121; fluid 17.4; labour at 64 an hour for 0.75,
+    // 1.07, 0.53, 0.33 and 1.33 h: 256.64; freight 18. The one on hold: lines 270 + 18.7 + 3.9 + 7.8 + 1.5 + 1.1, labour for 0.75, 1.2 and 0.6 h: 163.2, freight 18.
+    expect(totals).toEqual([1167.9, 484.2]);
     for (const sheet of [sound, held]) {
       const [picture] = sheet?.pictures ?? [];
       const png = Buffer.from(picture?.png ?? "", "base64");
