@@ -4,6 +4,7 @@ import type { Instance } from "./assembly";
 import { fittingOut, type FittingOut } from "./fitting-out";
 import { sumPrices, type Fitting } from "./fittings";
 import { groupBy, tally } from "./group-by";
+import { madeOnceByKey } from "./made-once";
 import { metres, type Metres } from "./quantity";
 import type { Run } from "./runs";
 import type { Settings } from "./settings";
@@ -83,5 +84,9 @@ function tubeLines(runs: readonly Run[], settings: Settings): BillLine[] {
   });
 }
 
-/** Exact decimals, to the cent; halves go away from zero. */
-const times = (price: number | undefined, quantity: number): number | undefined => (price === undefined ? undefined : Big(price).times(quantity).round(2, Big.roundHalfUp).toNumber());
+/** To the cent; halves go away from zero. */
+const times = (price: number | undefined, quantity: number): number | undefined => (price === undefined ? undefined : amounts(`${price}|${quantity}`, () => timesExactly(price, quantity)));
+
+/** Exact decimals take their time, and a shop's few hundred prices come in small counts. */
+const amounts = madeOnceByKey<number>(5000);
+const timesExactly = (price: number, quantity: number): number => Big(price).times(quantity).round(2, Big.roundHalfUp).toNumber();

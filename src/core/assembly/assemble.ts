@@ -117,7 +117,8 @@ function listedInstances(parts: Parts): Instance[] {
 const unique = (instances: readonly Instance[]): Instance[] => [...new Map(instances.map((instance) => [instance.label, instance])).values()];
 
 function asJoint(link: FoundLink): Joint {
-  return { ...link, by: isDirect(link) ? "direct" : "line" };
+  const { from, to, found } = link;
+  return found ? { from, to, found, by: isDirect(link) ? "direct" : "line" } : { from, to, by: isDirect(link) ? "direct" : "line" };
 }
 
 /** A hose end screws straight into what stands where it ends; a valve with a male inlet into the port it stands at. */

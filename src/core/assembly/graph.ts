@@ -1,6 +1,7 @@
 /** The assembly of one car: the directed graph that every other answer is read off. */
 import type { Car, FoundJoin } from "../car";
 import type { Component, Port, Wheel } from "../component";
+import { madeOnceByKey } from "../made-once";
 import type { Question } from "../question";
 
 export type CircuitName = "front" | "rear" | "1" | "2" | "single";
@@ -58,7 +59,12 @@ export const sayPort = (ref: PortRef): string => (ref.port.name ? `${ref.instanc
 export const sayJoint = (joint: Joint): string => `${sayPort(joint.from)} → ${sayPort(joint.to)}`;
 
 /** Places have aliases: a valve beside the master stands at `valve`, `wheel-LF` is `LF`. */
-export function placeKey(place: string): string {
+export const placeKey = (place: string): string => placeKeys(place, keyOfPlace);
+
+/** A shop has a few dozen places, and each car asks for them some hundred times. */
+const placeKeys = madeOnceByKey<string>(2000);
+
+function keyOfPlace(place: string): string {
   const plain = place.trim().toLowerCase();
   return plain === "at-master" ? "valve" : plain.replace(/^wheel-/, "");
 }

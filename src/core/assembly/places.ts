@@ -1,5 +1,6 @@
 /** Distances between the places of a platform: measured, or bridged over places between. */
 import type { MeasuredLength } from "../car";
+import { madeOnce, madeOnceByKey } from "../made-once";
 import { metres, type Metres } from "../quantity";
 import { tubeKey } from "../tube";
 import { placeKey } from "./graph";
@@ -21,13 +22,24 @@ export interface PlaceDistance {
  * @returns undefined when the places are not connected by measured pairs, or are the same place and that pair was not measured
  */
 export function distanceBetween(lengths: readonly MeasuredLength[], from: string, to: string, takes: (tube: Metres) => boolean = () => true): PlaceDistance | undefined {
-  const [a, b] = [placeKey(from), placeKey(to)];
-  const measured = lengths.filter((pair) => joins(pair, a, b));
+  const { measured, bridged } = distances(lengths)(`${placeKey(from)}|${placeKey(to)}`, () => distanceAnew(lengths, placeKey(from), placeKey(to)));
   const [chosen] = measured.length > 1 ? [...measured.filter(({ tube }) => tube !== undefined && takes(tube)), ...measured] : measured;
-  if (chosen) return { length: chosen.length, basis: "measured", tube: chosen.tube, over: [], pair: chosen };
-  if (a === b) return undefined;
-  const legs = shortestChain(lengths, a, b);
-  return legs && { length: metres(legs.reduce((sum, leg) => sum + leg.length, 0)), basis: "estimated", tube: commonTube(legs), over: placesBetween(legs, a) };
+  return chosen ? { length: chosen.length, basis: "measured", tube: chosen.tube, over: [] } : bridged;
+}
+
+interface Distance {
+  readonly measured: readonly MeasuredLength[];
+  readonly bridged: PlaceDistance | undefined;
+}
+
+/** Every car of a platform asks for the same few pairs. */
+const distances = madeOnce((_: readonly MeasuredLength[]) => madeOnceByKey<Distance>());
+
+function distanceAnew(lengths: readonly MeasuredLength[], a: string, b: string): Distance {
+  const measured = lengths.filter((pair) => joins(pair, a, b));
+  const legs = measured.length > 0 || a === b ? undefined : shortestChain(lengths, a, b);
+  const bridged = legs && { length: metres(legs.reduce((sum, leg) => sum + leg.length, 0)), basis: "estimated" as const, tube: commonTube(legs), over: placesBetween(legs, a) };
+  return { measured, bridged };
 }
 
 /** The place from which the lines to all the given places are shortest in sum, not being one of them; undefined when a place is unknown or unconnected. */

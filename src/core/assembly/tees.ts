@@ -4,6 +4,7 @@ import { lookUp } from "../catalogue";
 import type { Car } from "../car";
 import { axleOf, faceOf, type Component, type Port } from "../component";
 import { mates } from "../joint";
+import { madeOnce } from "../made-once";
 import { linePorts } from "./circuits";
 import { isBeyondRearHose, placeKey, type CircuitName, type Instance, type PortRef } from "./graph";
 import type { ListedInstance } from "./listed-parts";
@@ -110,7 +111,7 @@ function unplacedTee(pool: TeePool, branching: Branching): Instance | undefined 
 
 function proposedTee(pool: TeePool, branching: Branching): Instance {
   const rank = (tee: Component): readonly number[] => [screwsOn(tee, branching) ? 0 : 1, Math.abs(teePorts(tee).outlets.length - branching.feeds.length), seatsUnlike(tee, branching), tee.price ?? Infinity];
-  const component = [...pool.catalogue.components.values()].filter(isTee).sort((a, b) => compareInTurn(rank(a), rank(b)) || (a.name < b.name ? -1 : 1))[0] ?? unlistedTee;
+  const component = [...teesOf(pool.catalogue)].sort((a, b) => compareInTurn(rank(a), rank(b)) || (a.name < b.name ? -1 : 1))[0] ?? unlistedTee;
   const count = pool.proposed.length + 1;
   const tee: Instance = { label: `${component.name}@added-${count}`, component, place: teePlace(pool, component, branching), proposed: true };
   pool.proposed.push(tee);
@@ -129,6 +130,8 @@ function teePlace(pool: TeePool, component: Component, branching: Branching): st
   const lengths = lookUp(pool.catalogue.lengths, pool.car.platform) ?? [];
   return nearestPlace(lengths, endsJoined(branching)) ?? component.place;
 }
+
+const teesOf = madeOnce(({ components }: Catalogue): readonly Component[] => [...components.values()].filter(isTee));
 
 const isTee = (component: Component): boolean => component.kind === "tee" && teePorts(component).outlets.length >= 2;
 

@@ -46,7 +46,7 @@ function wrongThread({ catalogue }: CarFacts, found: Thread, port: Thread, said:
 }
 
 /** The nut and the flare found on a joint, against the two ports it is on. */
-export const jointsAsFound: Rule = (facts) => facts.assembly.joints.flatMap((joint) => [...nutAsFound(facts, joint), ...flareAsFound(joint)]);
+export const jointsAsFound: Rule = (facts) => facts.assembly.joints.filter(({ found }) => found).flatMap((joint) => [...nutAsFound(facts, joint), ...flareAsFound(joint)]);
 
 function nutAsFound(facts: CarFacts, joint: Joint): Finding[] {
   const thread = joint.found?.nutThread;
