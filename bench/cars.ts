@@ -1,7 +1,8 @@
 /** CarReports of a thousand, ten thousand and a hundred thousand cars: time and memory a car, and how the time grows. */
+import { spawnSync } from "node:child_process";
 import { parseCars, type CarRow } from "../src/catalogue/parse-cars";
 import { reportOnRow } from "../src/functions/reports";
-import { measured, row, timed, type BenchRow, type Measured } from "./measure";
+import { measured, row, summary, timed, type BenchRow, type Measured } from "./measure";
 import { freshCatalogue, freshHeadings, ownFigureCars, shopCars, unlikeCars, type Rows } from "./workload";
 
 const LIMITS = { cold: 150, warm: 30, growth: 1.15, memory: 4 };
@@ -23,7 +24,7 @@ const workloads: readonly Workload[] = [
 export const carRows = (): BenchRow[] => workloads.flatMap(rowsOf);
 
 function rowsOf({ name, cars, counts, isShop }: Workload): BenchRow[] {
-  const measuredAt = counts.map((count) => ({ count, ...reportsOf(cars(count), count <= 10_000 ? 5 : 3) }));
+  const measuredAt = counts.map((count) => ({ count, ...reportsOf(cars(count), count <= 10_000 ? 5 : 3), memory: memoryApart(name, count) }));
   const limit = (most: number): { most?: number } => (isShop ? { most } : {});
   const growth = exponent(measuredAt.map(({ count, cold }) => [count, cold.median]));
   return [
@@ -39,25 +40,44 @@ function rowsOf({ name, cars, counts, isShop }: Workload): BenchRow[] {
 interface Reports {
   readonly cold: Measured;
   readonly warm: Measured;
-  /** Kilobytes that stay while the reports do, with the rows they were read from. */
-  readonly memory: number;
 }
 
 /** Cold: rows never read, and a catalogue never used. Warm: the same rows again. */
 function reportsOf({ headings, rows }: Rows, runs: number): Reports {
   const warm: number[] = [];
-  const memory: number[] = [];
   const cold = measured(runs, (run) => {
-    const [catalogue, own] = [freshCatalogue(run), freshHeadings(headings, run)];
-    const reports = (): unknown[] => parseCars(own, rows).cars.map((one: CarRow) => reportOnRow(catalogue, one));
-    const before = heapAfterCollection();
-    let kept: unknown[] = [];
-    const time = timed(() => { kept = reports(); });
-    memory.push((heapAfterCollection() - before) / kept.length / 1000);
-    warm.push(timed(reports));
+    const work = reportsOn({ headings: freshHeadings(headings, run), rows }, run);
+    collect();
+    const time = timed(work);
+    warm.push(timed(work));
     return time;
   });
-  return { cold, warm: measured(runs, (run) => warm[run] ?? NaN), memory: [...memory].sort((a, b) => a - b)[Math.floor(memory.length / 2)] ?? NaN };
+  return { cold, warm: summary(warm) };
+}
+
+function reportsOn({ headings, rows }: Rows, run: number): () => unknown[] {
+  const catalogue = freshCatalogue(run);
+  return () => parseCars(headings, rows).cars.map((one: CarRow) => reportOnRow(catalogue, one));
+}
+
+/** What one run kept would go in the middle of the next, so memory is measured in a process of its own. */
+function memoryApart(name: string, count: number): number {
+  const { stdout, stderr, status } = spawnSync(process.execPath, [...process.execArgv, process.argv[1] ?? "", "--memory", `${name}|${count}`], { encoding: "utf8" });
+  if (status !== 0) throw new Error(stderr);
+  return Number(stdout);
+}
+
+/** Kilobytes a car that stay while the reports do, with what was read of the rows. @param asked name of a workload and number of cars, split by a bar */
+export function memoryOf(asked: string): number {
+  const [name, count] = asked.split("|");
+  const rows = workloads.find((one) => one.name === name)?.cars(Number(count));
+  if (!rows) throw new Error(`There is no workload ${name}.`);
+  const work = reportsOn(rows, 0);
+  collect();
+  const before = process.memoryUsage().heapUsed;
+  const kept = work();
+  collect();
+  return (process.memoryUsage().heapUsed - before) / kept.length / 1000;
 }
 
 /** Slope of log time over log number, by least squares. */
@@ -69,7 +89,4 @@ function exponent(points: readonly (readonly [number, number])[]): number {
 }
 
 /** The bench runs with --expose-gc. */
-function heapAfterCollection(): number {
-  (globalThis as { gc?: () => void }).gc?.();
-  return process.memoryUsage().heapUsed;
-}
+const collect = (): void => { (globalThis as { gc?: () => void }).gc?.(); };

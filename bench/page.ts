@@ -3,11 +3,12 @@ import { existsSync, readFileSync, statSync, writeFileSync, mkdtempSync, rmSync 
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { gzipSync } from "node:zlib";
-import { chromium, type Browser, type Page } from "playwright-core";
+import { chromium, type Browser, type Download, type Page } from "playwright-core";
 import { browserArguments, findBrowser } from "../scripts/browser";
 import { servePage } from "../scripts/page-server";
 import { cellAddress } from "../src/workbook/address";
-import type { DocumentSheet, SheetCell } from "../src/workbook/document";
+import type { DocumentSheet, SheetCell, WorkbookDocument } from "../src/workbook/document";
+import { readXlsx } from "../src/workbook/xlsx/read";
 import { writeXlsx } from "../src/workbook/xlsx/write";
 import { row, summary, type BenchRow } from "./measure";
 import { freshTables, shopCars, shopTables, type Cell } from "./workload";
@@ -50,7 +51,7 @@ async function loading(browser: Browser, address: string): Promise<BenchRow[]> {
   return [row("Page", "from nothing to the demo calculated and drawn", summary(times))];
 }
 
-export const ready = (page: Page): Promise<unknown> => page.waitForSelector('html[data-ready="true"]', { timeout: 120_000 });
+const ready = (page: Page): Promise<unknown> => page.waitForSelector('html[data-ready="true"]', { timeout: 120_000 });
 
 /** A workbook of so many cars with one VERDICT over all of them: opened, edited in a row and in the catalogue, saved. */
 async function large(browser: Browser, address: string, folder: string, count: number): Promise<BenchRow[]> {
@@ -66,7 +67,9 @@ async function large(browser: Browser, address: string, folder: string, count: n
   await page.locator("#sheet .o-sheet", { hasText: "Adapters" }).first().click();
   const catalogueEdits: number[] = [];
   for (let edit = 0; edit < 3; edit++) catalogueEdits.push(await enter(page, "H2", String(10 + edit)));
-  const saving = await time(() => Promise.all([page.waitForEvent("download", { timeout: 120_000 }), page.getByRole("button", { name: "Save" }).click()]));
+  let saved: Download | undefined;
+  const saving = await time(async () => { [saved] = await Promise.all([page.waitForEvent("download", { timeout: 120_000 }), page.getByRole("button", { name: "Save" }).click()]); });
+  checkEdits(readXlsx(readFileSync((await saved?.path()) ?? "")), count);
   await page.context().close();
   return [
     row("Page", `${count} cars and a VERDICT over all: opening the .xlsx`, summary([opening])),
@@ -76,6 +79,14 @@ async function large(browser: Browser, address: string, folder: string, count: n
   ];
 }
 
+/** @throws Error where what was timed was not what was meant */
+function checkEdits({ sheets }: WorkbookDocument, count: number): void {
+  const value = (sheet: string, address: string): unknown => sheets.find(({ name }) => name === sheet)?.cells.get(address)?.value;
+  const found = [value("Cars", "Q34"), value("Adapters", "H2"), value("Verdict", `A${count + 3}`)];
+  const meant = ["rings again on day 14", 12, `Job ${count - 1}`];
+  if (JSON.stringify(found) !== JSON.stringify(meant)) throw new Error(`The page holds ${JSON.stringify(found)} instead of ${JSON.stringify(meant)}.`);
+}
+
 async function time(work: () => Promise<unknown>): Promise<number> {
   const start = performance.now();
   await work();
@@ -83,10 +94,10 @@ async function time(work: () => Promise<unknown>): Promise<number> {
 }
 
 /** The panel works in slices after the sheet is there; what is measured next must not wait for it. */
-export const settled = (page: Page): Promise<unknown> => page.locator("#panel").getByText("Up to date.", { exact: false }).waitFor({ state: "attached", timeout: 240_000 });
+const settled = (page: Page): Promise<unknown> => page.locator("#panel").getByText("Up to date.", { exact: false }).waitFor({ state: "attached", timeout: 240_000 });
 
 /** Types into a cell and takes the time from the Enter key to the next frame but one, as a hand and an eye would. */
-export async function enter(page: Page, address: string, text: string): Promise<number> {
+async function enter(page: Page, address: string, text: string): Promise<number> {
   const nameBox = page.locator("#sheet .o-topbar-toolbar input").first();
   await nameBox.fill(address);
   await nameBox.press("Enter");
@@ -107,7 +118,7 @@ export async function enter(page: Page, address: string, text: string): Promise<
   return took;
 }
 
-export function workbook(count: number): Uint8Array {
+function workbook(count: number): Uint8Array {
   const { headings, rows } = shopCars(count);
   const tables = freshTables(0).map((table, index) => tableSheet(shopTables[index]?.name ?? "", [table.headings, ...table.rows]));
   const key: SheetCell = { value: "", formula: `=PLUMB.CATALOG(${shopTables.map(({ name }) => `${name}[#All]`).join(",")})` };

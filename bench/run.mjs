@@ -5,9 +5,11 @@ import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 
 const at = (name) => fileURLToPath(new URL(name, import.meta.url));
-const outfile = at("bundled.mjs");
+const outfile = at("../dist/bench.mjs");
+// The bundle lies elsewhere than the files that ask where they are.
+const define = { "import.meta.dirname": JSON.stringify(import.meta.dirname) };
 try {
-  await build({ entryPoints: [at("main.ts")], outfile, bundle: true, platform: "node", format: "esm", packages: "external", target: "node20", logLevel: "error" });
+  await build({ entryPoints: [at("main.ts")], outfile, define, bundle: true, platform: "node", format: "esm", packages: "external", target: "node20", logLevel: "error" });
   const { status } = spawnSync(process.execPath, ["--expose-gc", "--max-old-space-size=4096", outfile, ...process.argv.slice(2)], { stdio: "inherit" });
   process.exitCode = status ?? 1;
 } finally {

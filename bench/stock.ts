@@ -1,15 +1,13 @@
 /** How long stock takes: 500 tubes with 260 weeks of lumpy usage each, through the worksheet functions as a sheet calls them. Invented; the same on every run. */
 import { worksheetFunctions } from "../src/functions/registry";
+import { measured, timed, type Measured } from "./measure";
 
 const [TUBES, WEEKS] = [500, 260];
 const TODAY = 46_346;
 const RUNS = 5;
 
-export interface StockTiming {
+export interface StockTiming extends Measured {
   readonly work: string;
-  /** Median of several runs. */
-  readonly milliseconds: number;
-  readonly rows: number;
 }
 
 const call = (name: string, ...args: readonly unknown[]): unknown[][] => (worksheetFunctions[name] as (...args: readonly unknown[]) => unknown[][])(...args);
@@ -35,10 +33,6 @@ function histories(): number[][] {
 }
 
 function timing(work: string, run: () => number): StockTiming {
-  const runs = Array.from({ length: RUNS }, () => {
-    const start = performance.now();
-    const rows = run();
-    return { rows, milliseconds: performance.now() - start };
-  }).sort((a, b) => a.milliseconds - b.milliseconds);
-  return { work, ...(runs[Math.floor(RUNS / 2)] ?? { rows: 0, milliseconds: NaN }) };
+  const times = measured(RUNS, () => timed(run));
+  return { work, ...times };
 }

@@ -52,7 +52,7 @@ function readerKeeping(headings: readonly unknown[]): CarReader {
   const { headingErrors, read } = readerLeavingOutCells(carsTable, headings, carsTable.name);
   const sound = new Map<string, ReadCar>();
   /** By row number. Most rows stand where they stood, and comparing cells takes a tenth of looking their content up. */
-  const stood: { readonly cells: readonly unknown[]; readonly made: ReadCar }[] = [];
+  const stood: { readonly cells: (readonly unknown[])[]; readonly made: ReadCar[] } = { cells: [], made: [] };
   const readAnew = (row: number, cells: readonly unknown[], content: string): ReadCar => {
     const made = withNameOnly(read(row, cells));
     if (sound.size >= ROWS_KEPT) sound.clear();
@@ -63,19 +63,19 @@ function readerKeeping(headings: readonly unknown[]): CarReader {
     headingErrors,
     read: (row, cells) => {
       if (!isFilled(cells)) return undefined;
-      const before = stood[row];
-      if (before && isSame(before.cells, cells)) return before.made;
+      const before = stood.cells[row];
+      if (before && isSame(before, cells)) return stood.made[row];
       const content = contentOf(cells);
       const known = sound.get(content) ?? readAnew(row, cells, content);
       const made = known.row === row ? known : { ...known, row };
-      if (row <= ROWS_KEPT) stood[row] = { cells: [...cells], made };
+      if (row <= ROWS_KEPT) [stood.cells[row], stood.made[row]] = [cells.slice(), made];
       return made;
     },
   };
 }
 
 /** Of the raw cells only the name is asked for again. */
-const withNameOnly = (read: ReadCar): ReadCar => ({ ...read, cells: { name: read.cells["name"] } });
+const withNameOnly = ({ table, row, value, errors, cells }: ReadCar): ReadCar => ({ table, row, value, errors, cells: { name: cells["name"] } });
 
 const isSame = (before: readonly unknown[], cells: readonly unknown[]): boolean => before.length === cells.length && before.every((cell, index) => Object.is(cell, cells[index]));
 

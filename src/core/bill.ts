@@ -73,7 +73,7 @@ interface Item {
 }
 
 function counted(items: readonly Item[], from: BillLine["from"]): BillLine[] {
-  return tally(items, ({ part }) => part).map(({ one, count }) => ({ ...one, quantity: { count }, amount: times(one.price, count), from }));
+  return tally(items, ({ part }) => part).map(({ one: { part, kind, description, price }, count }) => ({ part, kind, description, quantity: { count }, price, amount: times(price, count), from }));
 }
 
 function tubeLines(runs: readonly Run[], settings: Settings): BillLine[] {

@@ -64,8 +64,16 @@ function reportAnew(equipped: Equipped, rowProblems: readonly RowProblem[]): Car
 function inCar(shared: CarReport, car: Car): CarReport {
   const question = <Q extends Question>(one: Q): Q => (namesCar(one.subject) || namesCar(one.ask) ? { ...one, subject: inNameOf(car, one.subject), ask: inNameOf(car, one.ask) } : one);
   const found = (one: Finding): Finding => (namesCar(one.place) || namesCar(one.says) ? { ...one, place: inNameOf(car, one.place), says: inNameOf(car, one.says) } : one);
-  const { assembly, questions, findings } = shared;
-  return { ...shared, car, assembly: { ...assembly, car, questions: eachIn(assembly.questions, question) }, questions: eachIn(questions, question), findings: eachIn(findings, found) };
+  const { assembly, paths, runs, kit, bill, assumptions, price, verdict } = shared;
+  // Each field by its name: what is made by spreading takes twice the memory, and a hundred thousand of these may be kept.
+  return {
+    car, paths, runs, kit, bill, assumptions, price, verdict, findings: eachIn(shared.findings, found), questions: eachIn(shared.questions, question),
+    assembly: withCar(assembly, car, eachIn(assembly.questions, question)),
+  };
+}
+
+function withCar({ circuits, instances, joints, plugged, unplaced, assumptions, unknownParts, unfed, unknownPlatform }: Assembled, car: Car, questions: Assembled["questions"]): Assembled {
+  return { car, circuits, instances, joints, plugged, unplaced, questions, assumptions, unknownParts, unfed, unknownPlatform };
 }
 
 /** The list itself where nothing in it changes: thousands of cars share it. */

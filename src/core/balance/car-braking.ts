@@ -139,14 +139,18 @@ export interface AxleLines {
 export function linesOf(car: CarBraking, load: LoadCase["load"], view: View = {}): AxleLines | undefined {
   const { axles } = car;
   if (!axles) return undefined;
-  const asItStands = view.failed === undefined && view.valve === undefined;
   const laden = load === "laden" && sensesLoad(axles.paths);
-  const make = (): AxleLines | undefined => linesAnew(axles, { ...stateOf(car, laden ? "laden" : "unladen"), bypassing: view.failed !== undefined, valve: view.valve });
-  return asItStands ? keptLines(axles.ends)(`${laden} ${car.adjustedTo}`, make) : make();
+  const bypassing = view.failed !== undefined;
+  const make = (): AxleLines | undefined => linesAnew(axles, { ...stateOf(car, laden ? "laden" : "unladen"), bypassing, valve: view.valve });
+  // Of other valves there are too many to keep.
+  return typeof view.valve === "object" ? make() : keptLines(axles.ends)(`${laden} ${car.adjustedTo} ${bypassing} ${view.valve}`, make);
 }
 
 /** Lines of the same parts at the same setting are made once. */
-const keptLines = madeOnce((_: Axles["ends"]) => madeOnceByKey<AxleLines | undefined>());
+const keptLines = madeOnce((_: Axles["ends"]) => madeOnceByKey<AxleLines | undefined>(LINES_KEPT));
+
+/** A valve whose setting is solved for stands otherwise on every car. */
+const LINES_KEPT = 32;
 
 function linesAnew({ paths, ends }: Axles, state: LineState): AxleLines | undefined {
   const [front, rear] = [lineTo(paths, "front", state), lineTo(paths, "rear", state)];

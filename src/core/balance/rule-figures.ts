@@ -1,4 +1,5 @@
 /** What the stopping rule chosen in Settings asks for, and what a car does against it. */
+import { madeOnce } from "../made-once";
 import type { StoppingRule } from "../physics-settings";
 import { pascals, type Metres, type MetresPerSecond, type Newtons, type Pascals } from "../quantity";
 import type { Settings } from "../settings";
@@ -17,13 +18,13 @@ export interface RuleFigures {
 
 const PREFIXES = { "49 CFR 571.105": "fmvss105", "49 CFR 571.135": "fmvss135", "UN R13-H": "r13h" } as const satisfies Record<StoppingRule, string>;
 
-export function ruleFigures(settings: Settings): RuleFigures {
+export const ruleFigures = madeOnce((settings: Settings): RuleFigures => {
   const name = settings.stoppingRule;
   const prefix = PREFIXES[name];
   return {
     name, speed: settings[`${prefix}Speed`], stop: settings[`${prefix}Stop`], failed: settings[`${prefix}Failed`], unpowered: settings[`${prefix}Unpowered`], pedal: settings[`${prefix}Pedal`],
   };
-}
+});
 
 export const delayOf = ({ response, buildUp }: Settings): Delay => ({ response, buildUp });
 
