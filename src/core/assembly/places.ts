@@ -24,7 +24,7 @@ export interface PlaceDistance {
 export function distanceBetween(lengths: readonly MeasuredLength[], from: string, to: string, takes: (tube: Metres) => boolean = () => true): PlaceDistance | undefined {
   const { measured, bridged } = distances(lengths)(`${placeKey(from)}|${placeKey(to)}`, () => distanceAnew(lengths, placeKey(from), placeKey(to)));
   const [chosen] = measured.length > 1 ? [...measured.filter(({ tube }) => tube !== undefined && takes(tube)), ...measured] : measured;
-  return chosen ? { length: chosen.length, basis: "measured", tube: chosen.tube, over: [] } : bridged;
+  return chosen ? { length: chosen.length, basis: "measured", tube: chosen.tube, over: [], pair: chosen } : bridged;
 }
 
 interface Distance {
