@@ -7,7 +7,8 @@ import { build } from "esbuild";
 import { chromium, type Browser, type Page } from "playwright-core";
 import { browserArguments, findBrowser } from "../../scripts/browser";
 import { readStyleSheet } from "../../scripts/style-sheet";
-import { places } from "../../src/taskpane/places";
+
+export { turnTo } from "../../scripts/panel-tabs";
 
 export interface Opening {
   readonly theme?: "light" | "dark" | "forced colours";
@@ -76,13 +77,6 @@ async function serve(): Promise<Server> {
   });
   await new Promise<void>((listening) => { server.listen(0, "127.0.0.1", listening); });
   return server;
-}
-
-/** Turns to a view by its tabs, as a user does: the place first, then the view. */
-export async function turnTo(page: Pick<Page, "getByRole">, view: string): Promise<void> {
-  const place = places.find(({ views }) => views.some(({ name }) => name === view));
-  await page.getByRole("tab", { name: place?.name ?? view, exact: true }).click();
-  await page.getByRole("tab", { name: view, exact: true }).click();
 }
 
 /** Every rule of axe, its best practices included, as sentences that name the element. */

@@ -42,6 +42,6 @@ function demoOffer({ inWorkbook }: ViewActions, openDemo: (() => void) | undefin
   });
   return element("section", { class: "offer" },
     element("h3", { class: "offer__heading" }, "Or look around first"),
-    element("p", {}, `An invented shop with 26 cars, their parts and prices${openDemo ? ", opened in place of this workbook" : ", each table on a new sheet of its own"}.`),
+    element("p", {}, `An invented shop with its cars, parts and prices${openDemo ? ", opened in place of this workbook" : ", each table on a new sheet of its own"}.`),
     element("p", {}, button));
 }
