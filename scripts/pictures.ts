@@ -6,7 +6,7 @@ import { writeXlsx } from "../src/workbook/xlsx/write";
 import { browserArguments, findBrowser } from "./browser";
 import { servePage } from "./page-server";
 import { withPalette } from "./pictures/palette";
-import { scenes, type Scene } from "./pictures/scenes";
+import { pictureFile, scenes, type Scene } from "./pictures/scenes";
 
 const folder = fileURLToPath(new URL("../docs/pictures/", import.meta.url));
 const TODAY = "2026-11-20T12:00:00";
@@ -47,14 +47,10 @@ async function take(browser: Browser, address: string, { scene, width }: Picture
   await page.mouse.move(0, 0);
   await page.waitForLoadState("networkidle");
   await page.waitForTimeout(600);
-  const file = fileOf(scene.name, width);
+  const file = pictureFile(scene.name, width);
   await (width < 600 ? page.locator("#panel") : page).screenshot({ animations: "disabled", caret: "hide" }).then((png) => { writeFileSync(`${folder}${file}`, withPalette(png)); });
   await context.close();
   console.log(`docs/pictures/${file}`);
-}
-
-function fileOf(name: string, width: number): string {
-  return `${name}-${width}.png`;
 }
 
 async function isReady(page: Page): Promise<void> {
@@ -71,6 +67,6 @@ async function openEmpty(page: Page): Promise<void> {
 
 /** A picture that no scene makes any more. */
 function removeOld(): void {
-  const made = new Set(scenes.flatMap(({ name, widths }) => widths.map((width) => fileOf(name, width))));
+  const made = new Set(scenes.flatMap(({ name, widths }) => widths.map((width) => pictureFile(name, width))));
   for (const file of readdirSync(folder).filter((name) => name.endsWith(".png") && !made.has(name))) rmSync(`${folder}${file}`);
 }

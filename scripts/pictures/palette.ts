@@ -8,7 +8,7 @@ const MOST_COLOURS = 256;
 const [CHUNK_HEAD, CHUNK_FRAME] = [8, 12];
 
 /**
- * The commonest colours are kept as they are; each of the rest becomes the nearest kept one.
+ * Each colour that is not in the palette becomes the nearest that is; none is far from it.
  * @param png 8 bits a channel, RGB or RGBA without transparency, not interlaced, as browsers write screenshots
  * @throws Error for another kind of PNG
  */
@@ -82,15 +82,22 @@ function paeth(left: number, up: number, corner: number): number {
   return toUp <= toCorner ? up : corner;
 }
 
+/** The commonest colours first, and none that is nearly one of those before it; as near as must be for all colours to have one like them. */
 function commonest(colours: Uint32Array): readonly number[] {
   const counts = new Map<number, number>();
   for (const colour of colours) counts.set(colour, (counts.get(colour) ?? 0) + 1);
-  return [...counts].sort((a, b) => b[1] - a[1] || a[0] - b[0]).slice(0, MOST_COLOURS).map(([colour]) => colour);
+  const ordered = [...counts].sort((a, b) => b[1] - a[1] || a[0] - b[0]).map(([colour]) => colour);
+  for (let apart = 0; ; apart += 4) {
+    const palette: number[] = [];
+    for (const colour of ordered) if (palette.length <= MOST_COLOURS && palette.every((other) => distance(colour, other) > apart * apart)) palette.push(colour);
+    if (palette.length <= MOST_COLOURS) return palette;
+  }
 }
 
+const distance = (one: number, other: number): number => [16, 8, 0].reduce((sum, shift) => sum + (((one >> shift) & 255) - ((other >> shift) & 255)) ** 2, 0);
+
 function nearest(palette: readonly number[], colour: number): number {
-  const distance = (other: number): number => [16, 8, 0].reduce((sum, shift) => sum + (((colour >> shift) & 255) - ((other >> shift) & 255)) ** 2, 0);
-  return palette.reduce((best, other, place) => (distance(other) < distance(palette[best] ?? 0) ? place : best), 0);
+  return palette.reduce((best, other, place) => (distance(colour, other) < distance(colour, palette[best] ?? 0) ? place : best), 0);
 }
 
 function chunk(name: string, data: Buffer): Buffer {

@@ -3,7 +3,6 @@ import type { Page } from "playwright-core";
 import { turnTo } from "../panel-tabs";
 
 export interface Scene {
-  /** Of the file in docs/pictures, without the width. */
   readonly name: string;
   /** Pixels; at 350 the panel alone, at 1280 the sheet beside it. */
   readonly widths: readonly (350 | 1280)[];
@@ -13,6 +12,11 @@ export interface Scene {
   /** Opens this in place of the demo. */
   readonly empty?: boolean;
   readonly show: (page: Page) => Promise<void>;
+}
+
+/** The file of a scene in docs/pictures. */
+export function pictureFile(name: string, width: number): string {
+  return `${name}-${width}.png`;
 }
 
 const BOTH = [350, 1280] as const;
@@ -35,6 +39,7 @@ export const scenes: readonly Scene[] = [
   { name: "quote", widths: BOTH, show: view("Quote", "Car 4") },
   { name: "quote-sheet", widths: [1280], show: writtenQuote },
   { name: "tube", widths: BOTH, height: 1180, show: planned },
+  { name: "cut-plan", widths: [350], height: 900, show: cutPlan },
   { name: "stock", widths: BOTH, show: view("Stock") },
   { name: "purchase-list", widths: [1280], show: writtenPurchaseList },
   { name: "settings", widths: BOTH, show: view("Settings") },
@@ -54,6 +59,11 @@ async function planned(page: Page): Promise<void> {
   await turnTo(page.locator("#panel"), "Tube");
   await page.locator("#panel .bench__take").first().waitFor();
   await page.waitForFunction(() => !document.querySelector("#panel")?.shadowRoot?.querySelector(".bench__waiting"));
+}
+
+async function cutPlan(page: Page): Promise<void> {
+  await planned(page);
+  await page.locator("#panel .bench").evaluate((bench) => { bench.scrollIntoView(); });
 }
 
 async function writtenQuote(page: Page): Promise<void> {
