@@ -16,7 +16,7 @@ import { quotePaper } from "../../../src/taskpane/quote/quote-paper";
 import { quoteSheet } from "../../../src/workbook/sheets/quote-sheet";
 
 const carsTable = demoTables.find(({ name }) => name === "Cars");
-const money = [["discount", 7.5, "%", ""], ["tax", 8.25, "%", ""], ["freight", 21.4, "", ""], ["price basis", "markup", "", ""], ["markup or margin", 33, "%", ""]];
+const money = [["labour rate", 90, "", ""], ["discount", 7.5, "%", ""], ["tax", 8.25, "%", ""], ["freight", 21.4, "", ""], ["price basis", "markup", "", ""], ["markup or margin", 33, "%", ""]];
 const { catalogue } = parseCatalogue([...demoTables.filter(({ name }) => name !== "Cars" && name !== "Settings"), { name: "Settings", headings: ["Setting", "Value", "Unit", "Source"], rows: money }]);
 const reports = parseCars(carsTable?.headings ?? [], carsTable?.rows ?? []).cars.flatMap((row): CarReport[] => {
   const report = reportOnRow(catalogue, row);
@@ -28,7 +28,7 @@ beforeAll(() => { globalThis.document = new JSDOM().window.document; });
 /** Prices and amounts, then the totals, in the order they stand. */
 function inPanel(report: CarReport): number[] {
   const shown = quotePaper({ report, quote: quoteFor(catalogue, report), settings: catalogue.settings });
-  return [...shown.querySelectorAll("[data-money]")].map(({ textContent }) => Number(textContent.replace(/,/g, "")));
+  return [...shown.querySelectorAll("[data-money]")].map(({ textContent }) => textContent.replace(/,/g, "")).filter((text) => text !== "" && text !== "no price").map(Number);
 }
 
 function onSheet(report: CarReport): number[] {
