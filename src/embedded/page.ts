@@ -42,7 +42,7 @@ async function show(workbook: WorkbookDocument, name: string): Promise<void> {
   open?.close();
   sheet.replaceChildren();
   const view = await mountGrid(library, grid, { element: sheet, templates, messages });
-  const shown = mountPanel(panel, showingPort(grid, name), { stylesheet: panelStylesheet, openDemo });
+  const shown = mountPanel(panel, showingPort(grid, name), { stylesheet: panelStylesheet, openDemo, isSheetInSight: () => sheet.checkVisibility() });
   open = {
     grid,
     close: () => {

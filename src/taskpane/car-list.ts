@@ -73,15 +73,16 @@ export interface ChosenCar {
 
 /** One choice for all views. It is known by table and name, since rows move; another workbook that lacks the car has a choice of its own. */
 export function chosenCar(): ChosenCar {
-  let chosen = parsed(recall(KEY));
+  let made: Choice | undefined;
   return {
     of: ({ cars }) => {
+      const chosen = made ?? parsed(recall(KEY));
       const named = cars.filter(({ table, name }) => table === chosen?.table && name === chosen.name);
       return named.find(({ row }) => row === chosen?.row) ?? named[0] ?? worstFirst(cars)[0];
     },
     choose: ({ table, row, name }) => {
-      chosen = { table, row, name };
-      remember(KEY, JSON.stringify(chosen));
+      made = { table, row, name };
+      remember(KEY, JSON.stringify(made));
     },
   };
 }

@@ -1,11 +1,12 @@
 /** The panel's content, and what it shows of the workbook at each moment. */
-import type { WorkbookPort } from "../workbook/port";
-import type { WorkbookReading } from "../workbook/workbook-reports";
+import type { TablePlace, WorkbookPort } from "../workbook/port";
+import type { CarLine, WorkbookReading } from "../workbook/workbook-reports";
 import { failureNotice } from "./failure";
 import { frameOf } from "./frame";
 import { messageLine } from "./message-line";
 import { places } from "./places";
 import { progressLine, type ProgressActions } from "./progress-line";
+import { rememberFor } from "./remembered";
 import type { ExcelCare } from "./settings/excel-care";
 import { firstRun } from "./set-up/first-run";
 import { viewActions } from "./view-actions";
@@ -14,6 +15,10 @@ import { sayVerdicts } from "./words";
 
 export interface PanelContent {
   readonly content: HTMLElement;
+  /** Takes up the choices that were made in this workbook before. */
+  remember(workbook: string): void;
+  /** The user stands somewhere else in the sheet. */
+  showSelection(place: TablePlace | undefined): void;
   showReading(reading: WorkbookReading): void;
   showProgress(done: number, total: number): void;
   /** The work stands still, as the user wanted. */
@@ -31,18 +36,27 @@ export interface HostOffers {
   readonly openDemo?: () => void;
   /** Repair of formulas, and loading with the workbook. */
   readonly excelCare?: ExcelCare;
+  /** Whether sheet and panel are both in sight, so that the sheet may follow the panel's choice of a car; always, when left out. */
+  readonly isSheetInSight?: () => boolean;
 }
 
-export function panelContent(port: WorkbookPort, work: ProgressActions, { openDemo, excelCare }: HostOffers = {}): PanelContent {
-  const state: { reading: WorkbookReading | undefined } = { reading: undefined };
+export function panelContent(port: WorkbookPort, work: ProgressActions, { openDemo, excelCare, isSheetInSight = () => true }: HostOffers = {}): PanelContent {
+  const state: { reading: WorkbookReading | undefined; standing: TablePlace | undefined } = { reading: undefined, standing: undefined };
   const [message, progress] = [messageLine(), progressLine(work)];
   const showChosen = (): void => { if (state.reading) choice.chosen().show(state.reading); };
-  const actions = viewActions({ port, message, showChosen, excelCare, turnTo: (view) => { choice.turnTo(view); } });
+  const isFollowed = ({ table, row }: CarLine): boolean => isSheetInSight() && state.standing?.table === table && state.standing.row !== row;
+  const actions = viewActions({ port, message, showChosen, isFollowed, excelCare, turnTo: (view) => { choice.turnTo(view); } });
   const choice = viewChoice(places, actions, showChosen);
   const beginning = firstRun(actions, openDemo);
   const frame = frameOf({ choice, progress, message });
   return {
     content: frame.content,
+    remember: (workbook) => { rememberFor(workbook); choice.restore(); },
+    showSelection: (place) => {
+      state.standing = place;
+      const line = place && state.reading?.cars.find(({ table, row }) => table === place.table && row === place.row);
+      if (line) actions.standOn(line);
+    },
     showReading: (reading) => {
       state.reading = reading;
       progress.done();
@@ -52,15 +66,20 @@ export function panelContent(port: WorkbookPort, work: ProgressActions, { openDe
       if (isEmpty) beginning.show(reading);
       else showChosen();
       frame.show(isEmpty ? beginning.content : undefined);
-      message.speak(reading.cars.length === 0 ? "No cars yet." : `Up to date. ${sayVerdicts(reading.cars.map(({ verdict }) => verdict))}.`);
+      message.speak(sayUpToDate(reading));
     },
     showProgress: progress.show,
     showHeld: progress.held,
     showFailure: (error, retry) => {
       progress.done();
-      frame.showProblem(failureNotice({ error, retry, heading: "Plumbline could not read this workbook", advice: "Nothing in the workbook was changed. Try again; if it fails again, send the details below to whoever looks after Plumbline." }));
+      frame.showProblem(readingFailed(error, retry));
     },
     hideFailure: () => { frame.showProblem(undefined); },
     showFault: (error) => { choice.chosen().fail(error); },
   };
 }
+
+const sayUpToDate = ({ cars }: WorkbookReading): string => (cars.length === 0 ? "No cars yet." : `Up to date. ${sayVerdicts(cars.map(({ verdict }) => verdict))}.`);
+
+const readingFailed = (error: unknown, retry: () => void): HTMLElement =>
+  failureNotice({ error, retry, heading: "Plumbline could not read this workbook", advice: "Nothing in the workbook was changed. Try again; if it fails again, send the details below to whoever looks after Plumbline." });

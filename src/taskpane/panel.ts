@@ -20,19 +20,29 @@ export interface Panel {
  * The panel is a labelled region of its host: the host supplies the page's landmarks.
  */
 export function mountPanel(root: HTMLElement | ShadowRoot, port: WorkbookPort, options: PanelOptions = {}): Panel {
-  const panel = panelContent(port, { stop: () => { following.hold(); }, goOn: () => { following.goOn(); } }, options);
+  const panel = panelContent(port, { stop: () => { following?.hold(); }, goOn: () => { following?.goOn(); } }, options);
   const style = styled(panel.content, options.stylesheet);
   root.append(...style, panel.content);
-  const following: Following = followWorkbook(port, listenerOf(panel, () => { following.again(); }), sharedWithFunctions);
-  const stopHearing = hearFaults(panel.showFault);
+  let following: Following | undefined;
+  let isGone = false;
+  void nameOf(port).then((name) => {
+    if (isGone) return;
+    panel.remember(name);
+    following = followWorkbook(port, listenerOf(panel, () => { following?.again(); }), sharedWithFunctions);
+  });
+  const stopHearing = [hearFaults(panel.showFault), port.onSelect(panel.showSelection)];
   return {
     unmount: () => {
-      stopHearing();
-      following.stop();
+      isGone = true;
+      for (const stop of stopHearing) stop();
+      following?.stop();
       for (const node of [...style, panel.content]) node.remove();
     },
   };
 }
+
+/** A workbook that does not say its name shares its memory with others of that kind. */
+const nameOf = (port: WorkbookPort): Promise<string> => port.workbookName().catch(() => "");
 
 /** One cache for both, so that a reopened file works without a recalculation and panel and sheet cannot disagree. */
 const sharedWithFunctions = { report: reportOnRow, catalogueRead: rememberCatalogue };

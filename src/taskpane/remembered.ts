@@ -1,8 +1,15 @@
-/** Small things that the panel remembers for as long as its window is open; a host that closes the storage loses the memory and nothing else. */
+/** Small choices that the panel remembers for each workbook; a host that closes the storage loses the memory and nothing else. */
+
+let workbook = "";
+
+/** Whose choices are recalled and remembered from now on. */
+export function rememberFor(name: string): void {
+  workbook = name;
+}
 
 export function recall(key: string): string | undefined {
   try {
-    return sessionStorage.getItem(PREFIX + key) ?? undefined;
+    return localStorage.getItem(fullKey(key)) ?? undefined;
   } catch {
     return undefined;
   }
@@ -10,10 +17,10 @@ export function recall(key: string): string | undefined {
 
 export function remember(key: string, value: string): void {
   try {
-    sessionStorage.setItem(PREFIX + key, value);
+    localStorage.setItem(fullKey(key), value);
   } catch {
     // Closed or full: the choice then lasts until the panel is closed.
   }
 }
 
-const PREFIX = "plumbline ";
+const fullKey = (key: string): string => `plumbline ${workbook} ${key}`;

@@ -1,5 +1,6 @@
 /** What the views ask of the panel, done in the workbook; what fails there is told in sight and never thrown into a view. */
 import type { WorkbookPort } from "../workbook/port";
+import type { CarLine } from "../workbook/workbook-reports";
 import { chosenCar } from "./car-list";
 import type { MessageLine } from "./message-line";
 import type { ViewActions } from "./view";
@@ -10,10 +11,17 @@ export interface ActionParts {
   /** Brings the view that is in sight up to date. */
   readonly showChosen: () => void;
   readonly turnTo: ViewActions["turnTo"];
+  /** Whether the sheet is to follow when this car is chosen: the user stands among the cars, on another row. */
+  readonly isFollowed: (line: CarLine) => boolean;
   readonly excelCare: ViewActions["excelCare"];
 }
 
-export function viewActions({ port, message, showChosen, turnTo, excelCare }: ActionParts): ViewActions {
+export interface PanelActions extends ViewActions {
+  /** The user went to a car's row in the sheet. */
+  readonly standOn: (line: CarLine) => void;
+}
+
+export function viewActions({ port, message, showChosen, turnTo, isFollowed, excelCare }: ActionParts): PanelActions {
   const chosen = chosenCar();
   const inWorkbook: ViewActions["inWorkbook"] = async (failed, work) => {
     try {
@@ -25,6 +33,10 @@ export function viewActions({ port, message, showChosen, turnTo, excelCare }: Ac
       return undefined;
     }
   };
+  const choose = (line: CarLine): void => {
+    chosen.choose(line);
+    showChosen();
+  };
   return {
     turnTo, inWorkbook, excelCare,
     selectRow: (table, row, column) => void inWorkbook("That row could not be selected.", async () => {
@@ -34,9 +46,10 @@ export function viewActions({ port, message, showChosen, turnTo, excelCare }: Ac
     writeCell: (place, value) => inWorkbook(`${place.column} was not written.`, () => port.writeTableCell(place, value)),
     carOf: chosen.of,
     chooseCar: (line) => {
-      chosen.choose(line);
-      showChosen();
+      choose(line);
+      if (isFollowed(line)) void inWorkbook("The sheet did not follow.", () => port.selectTableRow(line.table, line.row));
     },
+    standOn: choose,
   };
 }
 

@@ -11,6 +11,8 @@ export interface ViewChoice {
   readonly strip: HTMLElement;
   readonly panels: readonly HTMLElement[];
   readonly chosen: () => ViewSlot;
+  /** Turns to the view that was in sight when the workbook was open last. */
+  readonly restore: () => void;
   /** Turns to a view and puts the focus on its tab; an unknown one changes nothing. */
   readonly turnTo: (view: string) => void;
 }
@@ -36,9 +38,9 @@ export function viewChoice(places: readonly Place[], actions: ViewActions, onCho
     outer.turnTo(home.id);
     return true;
   };
-  show(recall(VIEW) ?? "");
   return {
     strip: outer.strip, panels: outer.panels, chosen,
+    restore: () => { show(recall(VIEW) ?? ""); },
     turnTo: (view) => {
       if (!show(view)) return;
       turned();

@@ -10,22 +10,21 @@ export interface ViewSlot {
   readonly name: string;
   readonly content: HTMLElement;
   show(reading: WorkbookReading): void;
-  /** Tells of a fault that came up while the view was used. */
+  /** Tells of a fault that came up while the view was used, until the user tries again. */
   fail(error: unknown): void;
 }
 
 export function viewSlot({ id, name, load }: ViewEntry, actions: ViewActions): ViewSlot {
-  const [fault, body] = [element("div", {}), element("div", {})];
-  const content = element("div", { class: "slot" }, fault, body);
   const state: { view?: View; reading?: WorkbookReading; loading: boolean } = { loading: false };
-  const fail = (error: unknown, heading = `${name} stopped on a fault of Plumbline`): void => {
-    fault.replaceChildren(failureNotice({ error, heading, advice: "The other views go on, and nothing in the workbook was changed by this. Try again; if it fails again, send the details below to whoever looks after Plumbline.", retry: draw }));
-  };
+  const body = element("div", {});
   const draw = (): void => {
-    fault.replaceChildren();
-    if (!state.view) void fetchView();
-    else if (state.reading) attempt(() => state.view?.show(state.reading as WorkbookReading), fail);
+    faults.clear();
+    const { view, reading } = state;
+    if (!view) void fetchView();
+    else if (reading) attempt(() => { view.show(reading); }, (error) => { faults.tell(error, `${name} stopped on a fault of Plumbline`); });
   };
+  const faults = faultPlace(draw);
+  const content = element("div", { class: "slot" }, faults.content, body);
   const fetchView = async (): Promise<void> => {
     if (state.loading) return;
     state.loading = true;
@@ -38,16 +37,49 @@ export function viewSlot({ id, name, load }: ViewEntry, actions: ViewActions): V
       draw();
     } catch (error) {
       body.replaceChildren();
-      fail(error, `${name} could not be opened`);
+      faults.tell(error, `${name} could not be opened`);
     } finally {
       state.loading = false;
       content.classList.remove("slot--loading");
     }
   };
-  return { id, name, content, fail, show: (reading) => { state.reading = reading; draw(); } };
+  const show = (reading: WorkbookReading): void => {
+    state.reading = reading;
+    draw();
+  };
+  return { id, name, content, show, fail: (error) => { faults.keep(error, `${name} stopped on a fault of Plumbline`); } };
 }
 
 const loadingLine = (name: string): HTMLElement => element("p", { class: "slot__loading", role: "status" }, `Opening ${name} …`);
+
+interface FaultPlace {
+  readonly content: HTMLElement;
+  /** Until the view is drawn again. */
+  tell(error: unknown, heading: string): void;
+  /** Until the user tries again. */
+  keep(error: unknown, heading: string): void;
+  clear(): void;
+}
+
+function faultPlace(draw: () => void): FaultPlace {
+  const content = element("div", {});
+  let isKept = false;
+  const retry = (): void => {
+    isKept = false;
+    draw();
+  };
+  const tell = (error: unknown, heading: string): void => {
+    content.replaceChildren(failureNotice({ error, heading, retry, advice: "The other views go on, and nothing in the workbook was changed by this. Try again; if it fails again, send the details below to whoever looks after Plumbline." }));
+  };
+  return {
+    content, tell,
+    keep: (error, heading) => {
+      isKept = true;
+      tell(error, heading);
+    },
+    clear: () => { if (!isKept) content.replaceChildren(); },
+  };
+}
 
 function attempt(work: () => void, failed: (error: unknown) => void): void {
   try {

@@ -174,7 +174,7 @@ test("the chosen car is the same in all views, and is remembered with the view w
 
 test("a panel whose storage is closed still works", async () => {
   const page = await open();
-  await page.addInitScript(() => { Object.defineProperty(window, "sessionStorage", { get: () => { throw new Error("closed"); } }); });
+  await page.addInitScript(() => { Object.defineProperty(window, "localStorage", { get: () => { throw new Error("closed"); } }); });
   await page.reload();
   await page.locator(".car").first().waitFor();
   await turnTo(page, "Drawing");

@@ -16,7 +16,7 @@ declare global {
 const query = new URLSearchParams(location.search);
 const host = document.getElementById("panel");
 if (!host) throw new Error("The page has no place for the panel.");
-window.workbook = memoryWorkbook(tablesFor(query.get("book") ?? "demo"));
+window.workbook = memoryWorkbook(tablesFor(query.get("book") ?? "demo"), query.get("name") ?? "Workbook");
 window.failing = query.has("failing");
 const tableNames = window.workbook.tableNames.bind(window.workbook);
 window.workbook.tableNames = () => (window.failing ? Promise.reject(new Error("the workbook is busy")) : tableNames());

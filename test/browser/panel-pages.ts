@@ -14,6 +14,8 @@ export interface Opening {
   readonly theme?: "light" | "dark" | "forced colours";
   readonly width?: number;
   readonly book?: string | undefined;
+  /** Name of the workbook. */
+  readonly name?: string;
   readonly failing?: boolean;
   readonly shadow?: boolean;
   /** Remembered from before, as by a panel that was open in this window; the flags are in sight unless it says otherwise. */
@@ -28,13 +30,14 @@ const markup = `<!doctype html><html lang="en" class="plumbline-page"><head><met
 
 /**
  * Starts one browser for the tests of a file, and closes every page after each.
- * A complaint of the browser or the page, the policy's among them, fails the test that caused it.
+ * A complaint of the browser or the page, the policy's among them, fails the test that caused it, unless the test pardoned it.
  */
-export function panelPages(): { readonly open: (opening?: Opening) => Promise<Page> } {
+export function panelPages(): { readonly open: (opening?: Opening) => Promise<Page>; readonly pardon: (complaint: RegExp) => void } {
   let browser: Browser;
   let server: Server;
   let address: string;
   let complaints: string[] = [];
+  let pardoned: RegExp[] = [];
   beforeAll(async () => {
     server = await serve();
     address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
@@ -42,8 +45,8 @@ export function panelPages(): { readonly open: (opening?: Opening) => Promise<Pa
   });
   afterEach(async () => {
     await Promise.all(browser.contexts().map((context) => context.close()));
-    const heard = complaints;
-    complaints = [];
+    const heard = complaints.filter((text) => !pardoned.some((one) => one.test(text)));
+    [complaints, pardoned] = [[], []];
     expect(heard).toEqual([]);
   });
   afterAll(async () => {
@@ -51,18 +54,32 @@ export function panelPages(): { readonly open: (opening?: Opening) => Promise<Pa
     await new Promise((closed) => { server.close(closed); });
   });
   return {
-    open: async ({ theme = "light", width = 350, book = "demo", failing = false, shadow = false, remembered, waitFor = ".card" } = {}) => {
+    pardon: (complaint) => void pardoned.push(complaint),
+    open: async ({ theme = "light", width = 350, book = "demo", name = "Workbook", failing = false, shadow = false, remembered, waitFor = ".card" } = {}) => {
       const context = await browser.newContext({ viewport: { width, height: 800 }, colorScheme: theme === "dark" ? "dark" : "light", forcedColors: theme === "forced colours" ? "active" : "none" });
       const page = await context.newPage();
       page.on("pageerror", ({ message }) => complaints.push(message));
       page.on("console", (message) => { if (message.type() === "error") complaints.push(message.text()); });
-      await page.addInitScript((kept) => { for (const [key, value] of Object.entries(kept)) if (sessionStorage.getItem(key) === null) sessionStorage.setItem(key, value); }, remembered ?? { "plumbline view": "flags" });
-      const query = new URLSearchParams({ book, ...(failing && { failing: "" }), ...(shadow && { shadow: "" }) });
+      await page.addInitScript((kept) => { for (const [key, value] of Object.entries(kept)) if (localStorage.getItem(key) === null) localStorage.setItem(key, value); }, keysOf(remembered ?? { "plumbline view": "flags" }));
+      await page.addInitScript(markFirstCard);
+      const query = new URLSearchParams({ book, name, ...(failing && { failing: "" }), ...(shadow && { shadow: "" }) });
       await page.goto(`${address}?${query.toString()}`);
       await page.locator(waitFor).first().waitFor();
       return page;
     },
   };
+}
+
+/** Choices are kept under the name of the workbook; the one in memory is called Workbook. */
+const keysOf = (remembered: Readonly<Record<string, string>>): Record<string, string> => Object.fromEntries(Object.entries(remembered).map(([key, value]) => [key.replace(/^plumbline /, "plumbline Workbook "), value]));
+
+/** For the time from opening to a panel that is filled. */
+function markFirstCard(): void {
+  new MutationObserver((_, observer) => {
+    if (!document.querySelector(".views:not([hidden]) :is(.card, .car)")) return;
+    observer.disconnect();
+    performance.mark("first card");
+  }).observe(document, { childList: true, subtree: true, attributes: true });
 }
 
 async function serve(): Promise<Server> {

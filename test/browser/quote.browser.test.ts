@@ -99,7 +99,7 @@ describe("in the embedded page", () => {
     page.on("pageerror", ({ message }) => faults.push(message));
     page.on("console", (message) => { if (message.type() === "error") faults.push(message.text()); });
     for (const car of [13, 4]) {
-      await page.addInitScript((row) => { sessionStorage.setItem("plumbline view", "quote"); sessionStorage.setItem("plumbline car", JSON.stringify({ table: "Cars", row: row - 1, name: `Car ${String(row)}` })); }, car);
+      await page.addInitScript((row) => { localStorage.setItem("plumbline plumbline-demo.xlsx view", "quote"); localStorage.setItem("plumbline plumbline-demo.xlsx car", JSON.stringify({ table: "Cars", row: row - 1, name: `Car ${String(row)}` })); }, car);
     }
     await page.goto(server.address);
     await page.waitForSelector('html[data-ready="true"]', { timeout: 30_000 });
