@@ -122,6 +122,8 @@ interface CircuitParts {
   readonly held: number;
   readonly stroke: Metres | undefined;
   readonly complete: boolean;
+  /** What was assumed, and what is missing. */
+  readonly reading: Pick<Reading, "missing" | "assumed">;
 }
 
 interface Circuits extends Pick<Reading, "missing" | "assumed"> {
@@ -132,14 +134,19 @@ const NO_CIRCUITS: Circuits = { parts: [], missing: [], assumed: [] };
 
 /** Cars of the same lines and runs share what hangs on their circuits, whatever they weigh. */
 const circuitsOf = (facts: TravelFacts): Circuits => circuitsKept(facts.paths)(facts.runs, () => {
-  const reading = readingOf(facts.catalogue, facts.assembly.car);
-  return { parts: facts.assembly.circuits.map(({ name }) => partsOf(reading, facts, name)), missing: reading.missing, assumed: reading.assumed };
+  const parts = facts.assembly.circuits.map(({ name }) => partsOf(facts, name));
+  const missing = parts.flatMap(({ reading }) => reading.missing);
+  return {
+    parts, assumed: [...new Set(parts.flatMap(({ reading }) => reading.assumed))],
+    missing: missing.filter((gap, index) => missing.findIndex((other) => sameGap(gap, other)) === index),
+  };
 });
 
 const circuitsKept = madeOnce((_: TravelFacts["paths"]) => madeOnceFor<TravelFacts["runs"], Circuits>());
 
-function partsOf(reading: Reading, facts: TravelFacts, circuit: CircuitName): CircuitParts {
-  const before = reading.missing.length;
+/** Each circuit is read by itself: a figure that two circuits lack leaves both of them open. */
+function partsOf(facts: TravelFacts, circuit: CircuitName): CircuitParts {
+  const reading = readingOf(facts.catalogue, facts.assembly.car);
   const wheels = facts.assembly.circuits.find(({ name }) => name === circuit)?.wheels ?? [];
   const paths = facts.paths.filter(({ wheel }) => wheels.includes(wheel));
   const stroke = strokeOf(reading, paths, facts.assembly.circuits.length);
@@ -148,7 +155,7 @@ function partsOf(reading: Reading, facts: TravelFacts, circuit: CircuitName): Ci
   const held = [...inside].reduce((sum, { component }) => sum + (component.fluidHeld ?? 0), 0) + lines.reduce((sum, { bore, length }) => sum + lineVolume(bore, length), 0);
   const clearance = cubicMetres(paths.reduce((sum, { brake }) => sum + (clearanceOf(reading, brake) ?? 0), 0));
   const brakes = paths.map((path) => ({ path, volume: partFigure(reading, "Components", [path.brake.component.volumeAt1000Psi, "Volume at 1000 psi", path.brake.component]) ?? cubicMetres(0) }));
-  return { circuit, paths, hoses: hosesIn(reading, paths), lines, clearance, brakes, held, stroke, complete: reading.missing.length === before };
+  return { circuit, paths, hoses: hosesIn(reading, paths), lines, clearance, brakes, held, stroke, reading, complete: reading.missing.length === 0 };
 }
 
 function strokeOf(reading: Reading, paths: readonly WheelPath[], circuits: number): Metres | undefined {

@@ -59,6 +59,18 @@ describe("the booster", () => {
   test("without its chambers stated nothing is said", () => expect(travelOf({ catalogue: catalogueOf(), ...report({}) }).vacuumLeft).toBeUndefined());
 });
 
+describe("a figure that both circuits of a diagonal lack", () => {
+  const cells: CarCells = { Platform: "X", Year: "1976", "Rear brake": "DR", Hoses: "HF; HR2", Master: "MC-X4", Valves: "none" };
+  const bare: Shop = { parts: ["DF disc parking=no figures=none pistons=2 piston=2.25 type=floating friction=0.38 outer=5.5 inner=3.5 | <IN 7/16-20 banjo"] };
+  const travel = (shop?: Shop) => travelOf({ catalogue: catalogueOf(shop), ...report(cells, shop) });
+  test("is there as long as it is stated", () => expect(travel().circuits.map(({ needed }) => needed !== undefined)).toEqual([true, true]));
+  test("leaves both of them open, and is named once", () => {
+    const { circuits, missing } = travel(bare);
+    expect(circuits.map(({ needed }) => needed)).toEqual([undefined, undefined]);
+    expect(missing.filter(({ column, subject }) => column === "Clearance" && subject === "DF")).toHaveLength(1);
+  });
+});
+
 describe("valves on the way", () => {
   const lsv: Shop = { parts: ["LSV proportioning-valve @axle-tee | <IN rear 3/8-24 | >OUT rear 3/8-24 | IN>OUT load-sensing-proportioning split=200 slope=0.3 laden=500"], more: [table("Platform | From | To | Length (in) | Tube (in)", "P | axle-tee | axle-tee | 5 | 0.1875")] };
   test("a load-sensing valve takes its laden split when laden", () => {
