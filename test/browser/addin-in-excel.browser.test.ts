@@ -2,7 +2,7 @@
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
-import { chromium, type Browser } from "playwright-core";
+import { chromium, type Browser, type Page } from "playwright-core";
 import { browserArguments, findBrowser } from "../../scripts/browser";
 import { catalogueTables } from "../../src/catalogue/table-specs";
 import { openAddin, type AddinOpening, type OpenedPage } from "./addin-pages";
@@ -44,8 +44,7 @@ test("a flag leads to the cell at fault, and an edit is followed", async () => {
 
 test("a quote is written as a sheet with its looks, and one undo takes it back", async () => {
   const { page, complaints } = await open();
-  await page.evaluate(() => { sessionStorage.setItem("plumbline view", "quote"); sessionStorage.setItem("plumbline car", JSON.stringify({ table: "Cars", row: 3, name: "Car 4" })); });
-  await page.reload();
+  await openAgainAtQuote(page);
   await page.getByRole("button", { name: "Write the quote sheet" }).click();
   await page.locator(".quote-form__said").getByText("Written to the new sheet Quote Car 4.").waitFor();
   const written = await page.evaluate(() => {
@@ -83,8 +82,7 @@ test("functions answer as Excel asks them: blanks as 0, optionals as null, the c
 
 test("a protected workbook is answered in the panel with a sentence, and nothing is written", async () => {
   const { page } = await open();
-  await page.evaluate(() => { sessionStorage.setItem("plumbline view", "quote"); sessionStorage.setItem("plumbline car", JSON.stringify({ table: "Cars", row: 3, name: "Car 4" })); });
-  await page.reload();
+  await openAgainAtQuote(page);
   const button = page.getByRole("button", { name: "Write the quote sheet" });
   await button.waitFor();
   const before = await page.evaluate(() => { window.excel.isProtected = true; return window.excel.sheets.length; });
@@ -108,3 +106,12 @@ test.each([[350, false], [350, true]] as const)("at %d pixels, dark %s, the sett
   expect(await violations(page)).toEqual([]);
   expect(complaints).toEqual([]);
 });
+
+/** As it was left in this workbook: the quote of Car 4 in sight. */
+async function openAgainAtQuote(page: Page): Promise<void> {
+  await page.evaluate((name) => {
+    localStorage.setItem(`plumbline ${name} view`, "quote");
+    localStorage.setItem(`plumbline ${name} car`, JSON.stringify({ table: "Cars", row: 3, name: "Car 4" }));
+  }, "Shop.xlsx");
+  await page.reload();
+}

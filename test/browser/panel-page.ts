@@ -22,11 +22,12 @@ const tableNames = window.workbook.tableNames.bind(window.workbook);
 window.workbook.tableNames = () => (window.failing ? Promise.reject(new Error("the workbook is busy")) : tableNames());
 window.panel = mountPanel(query.has("shadow") ? host.attachShadow({ mode: "open" }) : host, window.workbook, { stylesheet: "panel.css" });
 
-/** The demo; nothing; the demo's parts with a table of cars without rows; or its cars over and over. */
+/** The demo; nothing; the demo's parts with a table of cars without rows; its cars over and over; or over and over ("unlike 8000") and each with a pedal of its own, so that no two share their work. */
 function tablesFor(book: string): readonly TableContent[] {
   const demo = demoTables.map((table) => ({ ...table, sheet: table.name }));
   if (book === "nothing") return [];
   if (book === "no cars") return demo.map((table) => (table.name === "Cars" ? { ...table, rows: [] } : table));
+  if (book.startsWith("unlike ")) return demo.map((table) => (table.name === "Cars" ? unlike({ ...table, rows: repeated(table.rows, Number(book.slice(7))) }) : table));
   return book === "demo" ? demo : demo.map((table) => (table.name === "Cars" ? { ...table, rows: repeated(table.rows, Number(book)) } : table));
 }
 
@@ -36,4 +37,8 @@ function repeated(rows: TableContent["rows"], most: number): TableContent["rows"
     const [name, ...rest] = rows[index % rows.length] ?? [];
     return [index < rows.length ? (name ?? "") : `${String(name)} (${Math.floor(index / rows.length) + 1})`, ...rest];
   });
+}
+
+function unlike(cars: TableContent): TableContent {
+  return { ...cars, headings: [...cars.headings, "Pedal ratio"], rows: cars.rows.map((row, index) => [...row, 4 + index / 10_000]) };
 }
