@@ -3,7 +3,7 @@ import {
   cubicCentimetresPerFoot, feet, inches, kilometresPerHour, metres, milesPerHour, newtons, perMegapascal, poundsForce, psi, seconds,
   type Metres, type MetresPerSecond, type Newtons, type Pascals, type PerPascal, type Seconds, type SquareMetres,
 } from "./quantity";
-import type { SettingUnit } from "./setting-unit";
+import type { SettingEntryOf, SettingUnit } from "./setting-unit";
 
 export const STOPPING_RULES = ["49 CFR 571.105", "49 CFR 571.135", "UN R13-H"] as const;
 export type StoppingRule = (typeof STOPPING_RULES)[number];
@@ -43,16 +43,7 @@ export interface PhysicsSettings extends RuleFigures<"fmvss105">, RuleFigures<"f
   readonly airShare: number;
 }
 
-interface Row {
-  readonly key: keyof PhysicsSettings;
-  readonly name: string;
-  readonly value: number | string;
-  readonly written: string | number;
-  readonly unit: SettingUnit;
-  readonly choices?: readonly string[];
-  readonly meaning: string;
-  readonly source: string;
-}
+type Row = SettingEntryOf<PhysicsSettings>;
 
 const PRACTICE = "common practice, no source";
 const MEMORY = " (from memory)";

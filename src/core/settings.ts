@@ -1,7 +1,7 @@
 /** Every number that a shop or a rule may change, with its default, its unit and where the default comes from. */
 import { physicsSettingEntries, type PhysicsSettings } from "./physics-settings";
 import { inches, millimetres, psi, type Metres, type Pascals } from "./quantity";
-import type { SettingUnit } from "./setting-unit";
+import type { SettingEntryOf } from "./setting-unit";
 import { stockSettingEntries, type StockSettings } from "./stock-settings";
 
 export type { SettingUnit } from "./setting-unit";
@@ -73,20 +73,7 @@ export interface Settings extends PhysicsSettings, StockSettings {
 export const RULE_SWITCHES = ["off", "note", "watch", "decide"] as const;
 export type RuleSwitch = (typeof RULE_SWITCHES)[number];
 
-export interface SettingEntry<K extends Exclude<keyof Settings, "rules"> = Exclude<keyof Settings, "rules">> {
-  readonly key: K;
-  /** As written in the Settings table. */
-  readonly name: string;
-  readonly value: Settings[K];
-  /** The default as written in the table, in `unit`. */
-  readonly written: string | number;
-  readonly unit: SettingUnit;
-  readonly choices?: readonly string[];
-  /** Narrower than 0 or more. */
-  readonly range?: { readonly above: number; readonly below: number; readonly says: string };
-  readonly meaning: string;
-  readonly source: string;
-}
+export type SettingEntry = SettingEntryOf<Settings, Exclude<keyof Settings, "rules">>;
 
 const PRACTICE = "common practice, no source";
 

@@ -1,5 +1,5 @@
 /** How the shop buys tube: figures that it may change, each with where its default comes from. */
-import type { SettingUnit } from "./setting-unit";
+import type { SettingEntryOf } from "./setting-unit";
 
 export const SERVICE_MEASURES = ["cycle", "fill"] as const;
 export const BREAK_KINDS = ["all-units", "incremental"] as const;
@@ -20,22 +20,10 @@ export interface StockSettings {
   readonly pipelineUse: (typeof PIPELINE_USES)[number];
 }
 
-interface Row {
-  readonly key: keyof StockSettings;
-  readonly name: string;
-  readonly value: number | string;
-  readonly written: number | string;
-  readonly unit: SettingUnit;
-  readonly choices?: readonly string[];
-  readonly range?: { readonly above: number; readonly below: number; readonly says: string };
-  readonly meaning: string;
-  readonly source: string;
-}
-
 const PRACTICE = "common practice, no source";
 const SHOP = "choice of the shop";
 
-export const stockSettingEntries: readonly Row[] = [
+export const stockSettingEntries: readonly SettingEntryOf<StockSettings>[] = [
   { key: "stockReview", name: "stock review", value: 1, written: 1, unit: "weeks", range: { above: 0, below: 53, says: "above 0 and up to a year" }, meaning: "time from one look at the rack to the next", source: PRACTICE },
   { key: "serviceMeasure", name: "service measure", value: "cycle", written: "cycle", unit: "text", choices: SERVICE_MEASURES, meaning: "cycle: share of orders that arrive before anything is short; fill: share of demand met at once, which large lots reach with empty racks before each arrival", source: SHOP },
   { key: "serviceShare", name: "service", value: 0.95, written: 95, unit: "%", range: { above: 0, below: 1, says: "above 0 and below 100 %" }, meaning: "the share that the service measure is to reach", source: PRACTICE },
