@@ -5,6 +5,7 @@ import { browserArguments, findBrowser } from "../../scripts/browser";
 import { type PageServer, servePage } from "../../scripts/page-server";
 import { type WorkbookDocument } from "../../src/workbook/document";
 import { readXlsx } from "../../src/workbook/xlsx/read";
+import { goTo, typeCells } from "./workbook-pages";
 
 const pictures = fileURLToPath(new URL("../../test-output/", `file://${__filename}`));
 const built = fileURLToPath(new URL("../../dist/embedded", `file://${__filename}`));
@@ -70,15 +71,10 @@ async function saved(page: Page): Promise<{ readonly path: string; readonly docu
 
 const sheetOf = (document: WorkbookDocument, name: string) => document.sheets.find((sheet) => sheet.name === name);
 
-/** Goes to a cell of the sheet that is shown by its name box, types, and presses Enter. */
+/** Goes to a cell of the sheet that is shown, types, and presses Enter. */
 async function type(page: Page, address: string, text: string): Promise<void> {
-  const nameBox = page.locator("#sheet .o-topbar-toolbar input").first();
-  await nameBox.fill(address);
-  await nameBox.press("Enter");
-  // The keys must not come before the grid has the focus back, nor faster than it draws what is being typed.
-  await page.waitForFunction(() => document.activeElement?.closest(".o-grid") !== null);
-  await page.keyboard.type(text, { delay: 20 });
-  await page.keyboard.press("Enter");
+  await goTo(page, address);
+  await typeCells(page, [text]);
 }
 
 /** What the panel says once it is done with all cars. */

@@ -5,6 +5,7 @@ import { type Browser, type BrowserContext, chromium, type Page } from "playwrig
 import { browserArguments, findBrowser } from "../../scripts/browser";
 import { type PageServer, servePage } from "../../scripts/page-server";
 import { readXlsx } from "../../src/workbook/xlsx/read";
+import { goTo, typeCells } from "./workbook-pages";
 
 const pictures = resolve(__dirname, "../../test-output");
 let server: PageServer;
@@ -37,12 +38,8 @@ const newContext = (look: { readonly width?: number; readonly dark?: boolean } =
 const isReady = (page: Page) => page.waitForSelector('html[data-ready="true"]', { timeout: 30_000 });
 
 async function type(page: Page, address: string, text: string): Promise<void> {
-  const nameBox = page.locator("#sheet .o-topbar-toolbar input").first();
-  await nameBox.fill(address);
-  await nameBox.press("Enter");
-  await page.waitForFunction(() => document.activeElement?.closest(".o-grid") !== null);
-  await page.keyboard.type(text, { delay: 20 });
-  await page.keyboard.press("Enter");
+  await goTo(page, address);
+  await typeCells(page, [text]);
 }
 
 /** How many workbooks the browser keeps for the page. */
