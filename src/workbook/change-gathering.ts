@@ -8,6 +8,8 @@ const QUIET_MILLISECONDS = 20;
 export interface ChangeGathering {
   /** Notes that tables changed; the listeners hear of it once it has been quiet for a moment. */
   note(tables: readonly string[]): void;
+  /** The same where finding them takes its time: it is asked once, when it has been quiet for a moment. */
+  noteLater(find: () => readonly string[]): void;
   /** @returns stops the telling */
   listen(listener: (change: WorkbookChange) => void): () => void;
 }
@@ -15,17 +17,26 @@ export interface ChangeGathering {
 export function gatherChanges(): ChangeGathering {
   const changes = telling<WorkbookChange>();
   const touched = new Set<string>();
+  let findLater: (() => readonly string[]) | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
   const tell = (): void => {
-    const tables = [...touched];
+    const tables = [...new Set([...touched, ...(findLater?.() ?? [])])];
     touched.clear();
-    changes.tell({ tables });
+    findLater = undefined;
+    if (tables.length > 0) changes.tell({ tables });
+  };
+  const wait = (): void => {
+    clearTimeout(timer);
+    timer = touched.size > 0 || findLater ? setTimeout(tell, QUIET_MILLISECONDS) : undefined;
   };
   return {
     note: (tables) => {
       for (const table of tables) touched.add(table);
-      clearTimeout(timer);
-      timer = touched.size > 0 ? setTimeout(tell, QUIET_MILLISECONDS) : undefined;
+      wait();
+    },
+    noteLater: (find) => {
+      findLater = find;
+      wait();
     },
     listen: (listener) => changes.listen(listener),
   };

@@ -1,4 +1,5 @@
 import { type GridLibrary } from "./library";
+import { rowsOfRange, type GridCell } from "./range-rows";
 
 /** What functions.json says of one function; the shape Excel defines. */
 export interface FunctionMetadata {
@@ -26,10 +27,6 @@ export interface FunctionSet {
   readonly functions: Readonly<Record<string, (...values: never[]) => unknown>>;
 }
 
-interface GridCell {
-  readonly value: unknown;
-  readonly message?: string;
-}
 type GridArgument = GridCell | readonly (readonly GridCell[])[] | undefined;
 
 /**
@@ -92,11 +89,13 @@ const blank: GridCell = { value: null };
 
 const isRange = (value: GridArgument): value is readonly (readonly GridCell[])[] => Array.isArray(value);
 
-/** The values of a range by rows. A sheet of ten thousand cars passes here at every edit, so each cell is touched once. */
 function rowsOf(value: NonNullable<GridArgument>, errorsPass: boolean): unknown[][] {
-  if (!isRange(value)) return [[cellValue(value, errorsPass)]];
-  return (value[0] ?? []).map((_, row) => value.map((column) => cellValue(column[row] ?? blank, errorsPass)));
+  const read = errorsPass ? valueOrError : valueOnly;
+  return isRange(value) ? rowsOfRange(value, read) : [[read(value)]];
 }
+
+const valueOrError = (cell: GridCell): unknown => cellValue(cell, true);
+const valueOnly = (cell: GridCell): unknown => cellValue(cell, false);
 
 /** Excel hands over 0 for a blank cell. */
 function cellValue(cell: GridCell, errorsPass: boolean): unknown {

@@ -14,6 +14,7 @@ import { type Zone } from "./sheet-parts";
 import { appendRow, registerRowAppender } from "./row-appender";
 import { registerSheetWriter, writeSheets } from "./sheet-writer";
 import { mendSpilledRange } from "./spilled-range";
+import { keepTableStyles } from "./table-styles";
 import { type NamedTableGetters, registerNamedTables } from "./tables";
 
 /** A calculated workbook. Sheets go by name, cells by address ("B2"). */
@@ -63,6 +64,7 @@ export interface GridSelection {
 export function openGrid(library: GridLibrary, document: WorkbookDocument, functions: FunctionSet): Grid {
   provideGroupBy();
   mendSpilledRange(library);
+  keepTableStyles(library);
   registerFunctions(library, functions);
   registerNamedTables(library);
   registerSheetWriter(library);
