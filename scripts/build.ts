@@ -63,7 +63,8 @@ function weighAddin(origin: string): void {
     console.log(`${what}: ${(size / 1000).toFixed(1)} kB compressed.`);
     if (size > most) throw new Error(`${what} may be ${most / 1000} kB compressed.`);
   }
-  const ahead = [...readFileSync(`${folder}taskpane.html`, "utf8").matchAll(/rel="preload" href="([^"]+)"/g)].map(([, name = ""]) => name);
+  const ahead = [...readFileSync(`${folder}taskpane.html`, "utf8").matchAll(/rel="?preload"? href="?([^"\s>]+)/g)].map(([, name = ""]) => name);
   const missing = ahead.filter((name) => !existsSync(folder + name));
+  if (ahead.length === 0) throw new Error("taskpane.html fetches nothing ahead, so the first cell would wait longer.");
   if (missing.length > 0) throw new Error(`taskpane.html fetches ahead what was not built: ${missing.join(", ")}.`);
 }

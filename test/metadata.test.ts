@@ -19,6 +19,24 @@ describe("the worksheet functions", () => {
     expect(Object.keys(worksheetFunctions).sort()).toEqual(associate.map(({ id }) => id).sort());
   });
 
+  // Excel fills what was left out with null, which no default takes the place of, and adds an argument of its own at the end, which a rest would take in.
+  test("each takes the arguments of its description by name, without a default and without a rest", async () => {
+    const { functions } = await readFunctionMetadata(functionFiles());
+    expect(functions.map(({ id }) => [id, worksheetFunctions[id]?.length])).toEqual(functions.map(({ id, parameters }) => [id, parameters.length]));
+  });
+
+  test("each answers with a table, and CATALOG, VALVEOUT and PEDAL with one cell", async () => {
+    const { functions } = await readFunctionMetadata(functionFiles());
+    const single = functions.filter(({ result }) => result.dimensionality !== "matrix");
+    expect(single.map(({ id, result }) => [id, result.type])).toEqual([["CATALOG", "string"], ["VALVEOUT", "number"], ["PEDAL", "number"]]);
+  });
+
+  test("error cells reach a function, so that one of them costs its own row only", async () => {
+    expect(await readFunctionMetadata(functionFiles())).toMatchObject({ allowErrorForDataTypeAny: true });
+    const ranges = (await readFunctionMetadata(functionFiles())).functions.flatMap(({ id, parameters }) => parameters.filter(({ type }) => type !== "any").map(({ name }) => `${id} ${name}`));
+    expect(ranges).toEqual([]); // the platform passes errors to arguments of any type alone
+  });
+
   test("the add-in's late functions are the registry's own, each in the part that names it", async () => {
     const late = await Promise.all(programParts.map(async ({ load, functions }) => ({ functions, loaded: await load() })));
     expect(late.flatMap(({ functions }) => functions).sort()).toEqual(Object.keys(worksheetFunctions).sort());

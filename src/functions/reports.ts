@@ -32,8 +32,9 @@ export function rememberCatalogue(catalogue: Catalogue): Catalogue {
 
 /** @throws #N/A with the repair when the key is not known in this session */
 export function catalogueFor(key: unknown): Catalogue {
-  const found = typeof key === "string" ? catalogues.get(key.trim()) : undefined;
-  if (!found) throw notAvailable(`${key ? `"${String(key)}" is no catalogue key known here` : "The catalogue key is blank"}: point this argument at the cell with =PLUMB.CATALOG(…), then recalculate that cell (F2, Enter) or open the Plumbline panel.`);
+  const name = typeof key === "string" ? key.trim() : "";
+  const found = catalogues.get(name);
+  if (!found) throw notAvailable(`${key ? `"${String(key)}" is no catalogue key known here` : "The catalogue key is blank"}: point this argument at the cell with =PLUMB.CATALOG(…), then recalculate that cell (F2, Enter) or open the Plumbline panel.`, name === "" ? undefined : name);
   return rememberCatalogue(found);
 }
 

@@ -147,6 +147,13 @@ function readerOf(port: WorkbookPort, options: FollowOptions): Reader {
   };
 }
 
+/** The catalogue of the workbook as it stands, for who does not follow it. Faults in its tables are left to who does. */
+export async function readCatalogue(port: WorkbookPort): Promise<Catalogue> {
+  const contents = new Map<string, TableContent>();
+  await refresh(port, contents, undefined);
+  return parseCatalogue(sortTables([...contents.values()]).catalogue).catalogue;
+}
+
 /** Reads the tables that are stale into `contents`, and drops those that are gone. */
 async function refresh(port: WorkbookPort, contents: Map<string, TableContent>, stale: ReadonlySet<string> | undefined): Promise<void> {
   const names = await port.tableNames();

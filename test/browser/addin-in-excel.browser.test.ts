@@ -1,11 +1,11 @@
 /** The very bundle that ships, in a page of its own with a stand-in for Excel that keeps Excel's rules. */
-import { mkdirSync } from "node:fs";
+import { mkdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { chromium, type Browser, type Page } from "playwright-core";
 import { browserArguments, findBrowser } from "../../scripts/browser";
 import { catalogueTables } from "../../src/catalogue/table-specs";
-import { openAddin, type AddinOpening, type OpenedPage } from "./addin-pages";
+import { built, openAddin, type AddinOpening, type OpenedPage } from "./addin-pages";
 import { turnTo, violations } from "./panel-pages";
 
 const pictures = join(__dirname, "../../test-output");
@@ -57,7 +57,7 @@ test("a quote is written as a sheet with its looks, and one undo takes it back",
   expect(complaints).toEqual([]);
 });
 
-test("functions answer as Excel asks them: blanks as 0, optionals as null, the catalogue read first", async () => {
+test("functions answer as Excel asks them: blanks as 0, optionals as null, one thing more at the end, the catalogue read first", async () => {
   const { page, complaints } = await open();
   const answers = await page.evaluate(async (catalogue) => {
     const { associated, excel } = window;
@@ -69,15 +69,23 @@ test("functions answer as Excel asks them: blanks as 0, optionals as null, the c
       return excel.shown(sheet, { row: 0, column: 0, rows: table.rows + 1, columns: table.columns }).map((row) => row.map((value) => (value === "" ? 0 : value)));
     };
     const [headings = [], ...cars] = whole("Cars");
-    const key = await associated["CATALOG"]?.(excel.tables.map(({ name }) => name).filter((name) => catalogue.includes(name)).map(whole));
-    const runs = (await associated["RUNS"]?.([headings], cars.slice(0, 2), key)) as unknown[][];
-    const verdict = (await associated["VERDICT"]?.([headings], cars, key)) as unknown[][];
-    return { runs: runs[0]?.slice(0, 3), names: [...new Set(runs.slice(1).map(([car]) => car))], cars: verdict.length - 1, given: cars.length };
+    const invocation = { functionName: "any", isInValuePreview: false };
+    const key = await associated["CATALOG"]?.(excel.tables.map(({ name }) => name).filter((name) => catalogue.includes(name)).map(whole), invocation);
+    const runs = (await associated["RUNS"]?.([headings], cars.slice(0, 2), key, invocation)) as unknown[][];
+    const verdict = (await associated["VERDICT"]?.([headings], cars, key, invocation)) as unknown[][];
+    return { key, headings, first: cars[0], runs: runs[0]?.slice(0, 3), names: [...new Set(runs.slice(1).map(([car]) => car))], cars: verdict.length - 1, given: cars.length };
   }, catalogueTables.map(({ name }) => name));
   expect(answers.runs).toEqual(["Car", "Run", "From"]);
   expect(answers.names).toHaveLength(2);
   expect(answers.cars).toBe(answers.given);
   expect(complaints).toEqual([]);
+  // Opened again: the key stands in its cell, nothing was read, and nobody opens the panel.
+  await page.route("**/taskpane.html", async (route) => {
+    await route.fulfill({ contentType: "text/html", body: readFileSync(`${built}/taskpane.html`, "utf8").replace("<main id=panel></main>", "") });
+  });
+  await page.reload();
+  const rows = await page.evaluate(({ headings, first, key }) => window.associated["VERDICT"]?.([headings], [first], key, {}), answers);
+  expect([await page.locator("#panel").count(), (rows as unknown[][]).length]).toEqual([0, 2]);
 });
 
 test("a protected workbook is answered in the panel with a sentence, and nothing is written", async () => {

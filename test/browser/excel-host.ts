@@ -18,10 +18,10 @@ window.associated = {};
 window.startupBehavior = "None";
 
 const office = {
-  onReady: async (ready: (info: object) => unknown) => {
+  onReady: async (ready?: (info: object) => unknown) => {
     const info = { host: "Excel", platform: "OfficeOnline" };
     await Promise.resolve();
-    ready(info);
+    ready?.(info);
     return info;
   },
   HostType: { Excel: "Excel" },
