@@ -2,12 +2,15 @@
 import type { CarLine, WorkbookReading } from "../workbook/workbook-reports";
 import { carBar } from "./car-bar";
 import { drawPlan, type DrawnPlan } from "./drawing/draw";
+import { onFault } from "./drawing/faults";
 import { layOut } from "./drawing/layout";
 import { listsOf, sayPicked } from "./drawing/lists";
 import { sketchOf, type Sketch } from "./drawing/sketch";
+import { tableRows, type TableRows } from "./drawing/table-rows";
 import { viewportOf, zoomStep, type Viewport } from "./drawing/viewport";
 import { describe } from "./drawing/words";
 import { element } from "./element";
+import { cellAtFault } from "./flag-cell";
 import type { View, ViewActions } from "./view";
 
 interface Drawn {
@@ -16,26 +19,25 @@ interface Drawn {
   readonly catalogue: WorkbookReading["catalogue"];
   readonly sketch: Sketch;
   readonly plan: DrawnPlan;
+  readonly rows: TableRows;
 }
 
 export function drawingView(actions: ViewActions): View {
-  const page = pageOf();
-  const bar = carBar(actions);
+  const [page, bar] = [pageOf(), carBar(actions)];
   const viewport = viewportOf(page.frame);
   page.content.prepend(bar.content);
   page.tools.append(...toolButtons(viewport));
-  let drawn: Drawn | undefined;
-  let picked: string | undefined;
-  const pick = (key: string | undefined): void => {
-    picked = key;
-    if (drawn) mark(page, drawn, key);
+  let [drawn, picked]: [Drawn | undefined, readonly string[]] = [undefined, []];
+  const pick = (keys: readonly string[]): void => {
+    picked = keys;
+    if (drawn) mark(page, drawn, keys);
   };
   const follow = (target: EventTarget | null, fromList: boolean): void => {
     const key = keyUnder(target);
     if (key === undefined || !drawn) return;
-    pick(key);
+    pick([key]);
     if (fromList) bringIntoSight(page.frame, key);
-    actions.selectRow(drawn.line.table, drawn.line.row);
+    actions.selectRow(...rowFor(drawn, key));
   };
   page.frame.addEventListener("click", ({ target }) => { follow(target, false); });
   page.lists.addEventListener("click", ({ target }) => { if (target instanceof Element && target.closest("button")) follow(target, true); });
@@ -50,7 +52,14 @@ export function drawingView(actions: ViewActions): View {
       const sameCar = drawn?.line.name === line?.name;
       drawn = line && draw(page, line, reading);
       if (drawn) viewport.attach(drawn.plan.content, drawn.plan.sheet);
-      pick(sameCar ? picked : undefined);
+      pick(sameCar ? picked : []);
+    },
+    stand: (place) => {
+      const keys = drawn?.rows.keysAt(place) ?? [];
+      // What was picked here led to that row itself.
+      if (!keys[0] || picked.some((key) => keys.includes(key))) return;
+      pick(keys);
+      bringIntoSight(page.frame, keys[0]);
     },
   };
 }
@@ -84,7 +93,7 @@ function toolButtons({ zoom, fit }: Viewport): HTMLElement[] {
   return [button("−", "Smaller", () => { zoom(1 / zoomStep); }), button("+", "Larger", () => { zoom(zoomStep); }), button("Whole car", "Show the whole car", fit)];
 }
 
-function draw(page: Page, line: CarLine, { catalogue }: WorkbookReading): Drawn | undefined {
+function draw(page: Page, line: CarLine, { catalogue, catalogueTables }: WorkbookReading): Drawn | undefined {
   const { report } = line;
   page.work.hidden = report === undefined;
   page.note.textContent = report ? sayOpen(report) : "This row could not be worked out, so there is nothing to draw. Its flags say why.";
@@ -93,7 +102,7 @@ function draw(page: Page, line: CarLine, { catalogue }: WorkbookReading): Drawn 
   const plan = drawPlan(sketch, layOut(sketch), describe(sketch));
   page.frame.replaceChildren(plan.content);
   page.lists.replaceChildren(...listsOf(sketch, report, catalogue.settings.units));
-  return { line, report, catalogue, sketch, plan };
+  return { line, report, catalogue, sketch, plan, rows: tableRows(sketch, report.car, catalogueTables) };
 }
 
 /** A drawing without lines says which answer it waits for. */
@@ -108,26 +117,32 @@ function sayOpen({ assembly, questions, runs }: NonNullable<CarLine["report"]>):
 function keyUnder(target: EventTarget | null): string | undefined {
   if (!(target instanceof Element)) return undefined;
   const fault = target.closest<HTMLElement | SVGElement>("[data-fault]")?.dataset["fault"];
-  return fault === undefined ? target.closest<HTMLElement | SVGElement>("[data-key]")?.dataset["key"] : `fault|${fault}`;
+  return fault === undefined ? target.closest<HTMLElement | SVGElement>("[data-key]")?.dataset["key"] : onFault(fault);
 }
 
-function mark(page: Page, { sketch, plan }: Drawn, key: string | undefined): void {
-  const keys = new Set(key === undefined ? [] : keysOf(sketch, key));
+/** What has no row of its own leads to its car's, a fault to the cell there that causes it. */
+function rowFor({ sketch, rows, line }: Drawn, key: string): Parameters<ViewActions["selectRow"]> {
+  const own = rows.rowOf(key);
+  const fault = sketch.faults.find(({ letter }) => onFault(letter) === key);
+  return own ? [own.table, own.row] : [line.table, line.row, fault && cellAtFault(fault.finding)];
+}
+
+function mark(page: Page, { sketch, plan }: Drawn, picked: readonly string[]): void {
+  const keys = new Set(picked.flatMap((key) => keysOf(sketch, key)));
   for (const node of plan.content.querySelectorAll<SVGElement>("[data-key]")) node.classList.toggle("is-picked", keys.has(node.dataset["key"] ?? ""));
-  for (const node of plan.content.querySelectorAll<SVGElement>("[data-fault]")) node.classList.toggle("is-picked", `fault|${node.dataset["fault"] ?? ""}` === key);
+  for (const node of plan.content.querySelectorAll<SVGElement>("[data-fault]")) node.classList.toggle("is-picked", picked.includes(onFault(node.dataset["fault"])));
   for (const node of page.lists.querySelectorAll<HTMLElement>("li")) {
-    const own = node.querySelector<HTMLElement>("[data-fault]")?.dataset["fault"];
-    const current = key !== undefined && (own === undefined ? node.querySelector<HTMLElement>("[data-key]")?.dataset["key"] === key : `fault|${own}` === key);
-    if (current) node.setAttribute("aria-current", "true");
+    const button = node.querySelector("button");
+    if (button && picked.includes(keyUnder(button) ?? "")) node.setAttribute("aria-current", "true");
     else node.removeAttribute("aria-current");
   }
-  page.picked.textContent = key === undefined ? "" : sayPicked(sketch, key);
+  page.picked.textContent = picked.map((key) => sayPicked(sketch, key)).join(" ");
 }
 
 /** A fault marks everything it is about. */
-const keysOf = ({ faults }: Sketch, key: string): readonly string[] => (key.startsWith("fault|") ? (faults.find(({ letter }) => `fault|${letter}` === key)?.on ?? []) : [key]);
+const keysOf = ({ faults }: Sketch, key: string): readonly string[] => faults.find(({ letter }) => onFault(letter) === key)?.on ?? [key];
 
 function bringIntoSight(frame: HTMLElement, key: string): void {
-  const node = [...frame.querySelectorAll<SVGElement>("[data-key], [data-fault]")].find(({ dataset }) => dataset["key"] === key || `fault|${dataset["fault"] ?? ""}` === key);
+  const node = [...frame.querySelectorAll<SVGElement>("[data-key], [data-fault]")].find(({ dataset }) => dataset["key"] === key || onFault(dataset["fault"]) === key);
   node?.scrollIntoView({ block: "nearest", inline: "nearest" });
 }

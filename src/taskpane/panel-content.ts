@@ -56,6 +56,7 @@ export function panelContent(port: WorkbookPort, work: ProgressActions, { openDe
       state.standing = place;
       const line = place && state.reading?.cars.find(({ table, row }) => table === place.table && row === place.row);
       if (line) actions.standOn(line);
+      else if (place) choice.chosen().stand(place);
     },
     showReading: (reading) => {
       state.reading = reading;

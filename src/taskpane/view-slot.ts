@@ -1,4 +1,5 @@
 /** The place of one view in the panel: fetches the view when it is first looked at, and keeps its faults from the others. */
+import type { TablePlace } from "../workbook/port";
 import type { WorkbookReading } from "../workbook/workbook-reports";
 import { element } from "./element";
 import { failureNotice } from "./failure";
@@ -10,6 +11,8 @@ export interface ViewSlot {
   readonly name: string;
   readonly content: HTMLElement;
   show(reading: WorkbookReading): void;
+  /** The user went to a row of a table that is no car's. */
+  stand(place: TablePlace): void;
   /** Tells of a fault that came up while the view was used, until the user tries again. */
   fail(error: unknown): void;
 }
@@ -17,11 +20,12 @@ export interface ViewSlot {
 export function viewSlot({ id, name, load }: ViewEntry, actions: ViewActions): ViewSlot {
   const state: { view?: View; reading?: WorkbookReading; loading: boolean } = { loading: false };
   const body = element("div", {});
+  const orTell = (work: () => void): void => { attempt(work, (error) => { faults.tell(error, `${name} stopped on a fault of Plumbline`); }); };
   const draw = (): void => {
     faults.clear();
     const { view, reading } = state;
     if (!view) void fetchView();
-    else if (reading) attempt(() => { view.show(reading); }, (error) => { faults.tell(error, `${name} stopped on a fault of Plumbline`); });
+    else if (reading) orTell(() => { view.show(reading); });
   };
   const faults = faultPlace(draw);
   const content = element("div", { class: "slot" }, faults.content, body);
@@ -47,7 +51,7 @@ export function viewSlot({ id, name, load }: ViewEntry, actions: ViewActions): V
     state.reading = reading;
     draw();
   };
-  return { id, name, content, show, fail: (error) => { faults.keep(error, `${name} stopped on a fault of Plumbline`); } };
+  return { id, name, content, show, stand: (place) => { orTell(() => { state.view?.stand?.(place); }); }, fail: (error) => { faults.keep(error, `${name} stopped on a fault of Plumbline`); } };
 }
 
 const loadingLine = (name: string): HTMLElement => element("p", { class: "slot__loading", role: "status" }, `Opening ${name} …`);

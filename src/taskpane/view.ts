@@ -9,6 +9,8 @@ export interface View {
   readonly content: HTMLElement;
   /** Brings the content up to date. */
   show(reading: WorkbookReading): void;
+  /** The user went to a row of a table that is no car's. */
+  stand?(place: TablePlace): void;
 }
 
 export type MakeView = (actions: ViewActions) => View;

@@ -26,6 +26,8 @@ export interface WorkbookReading {
   /** Which of our tables are there, by the names of their specs. */
   readonly tables: readonly string[];
   readonly cars: readonly CarLine[];
+  /** The tables that the catalogue was read from, as they stand. */
+  readonly catalogueTables: readonly TableContent[];
   /** Tables of past usage and of open quotes as they stand; the Stock view alone reads their rows. */
   readonly history: readonly TableContent[];
   /** The table of settings as it stands; the last of several, whose rows win. */
@@ -142,7 +144,7 @@ function readerOf(port: WorkbookPort, options: FollowOptions): Reader {
       stale.unfinished = false;
       reports.keepOnly(cars);
       const tableErrors = [...sorted.errors, ...errors, ...parsed.flatMap(({ headingErrors }) => headingErrors)];
-      return { catalogue, tableErrors, carTables: sorted.cars.map(({ name }) => name), tables: sorted.ours, cars, history: sorted.history, settingsTable: sorted.settings };
+      return { catalogue, tableErrors, carTables: sorted.cars.map(({ name }) => name), tables: sorted.ours, cars, catalogueTables: sorted.catalogue, history: sorted.history, settingsTable: sorted.settings };
     },
   };
 }

@@ -32,13 +32,34 @@ test.each(["light", "forced colours"] as const)("no writing overlaps on the draw
   expect(new Set(measured).size).toBe(demoCars);
 });
 
-test("a click on a run selects its car's row, names it, and marks it on the drawing and in the list", async () => {
+test("a click on a run without a row of its own selects its car's row, names it, and marks it on the drawing and in the list", async () => {
   const page = await openDrawing({ car: "Car 12" });
   await page.locator(".sketch__tag").filter({ hasText: /^6$/ }).click();
   await page.waitForFunction(() => window.workbook.selected?.row === 11);
   expect(await page.locator(".drawing__lists [aria-current]").textContent()).toContain("6. CV-L Rear out to PV-F In");
   expect(await page.locator(".drawing__picked").textContent()).toContain("Run 6. CV-L Rear out to PV-F In, rear");
   expect(await page.locator(".sketch__run.is-picked").count()).toBe(1);
+});
+
+test("a measured run, a port, a part and a fault lead to their rows, and a row of the sheet marks what stands in it", async () => {
+  const page = await openDrawing({ car: "Car 12" });
+  const selected = (): Promise<unknown> => page.evaluate(async () => {
+    const { table = "", row = -1, column } = window.workbook.selected ?? {};
+    return [table, ...((await window.workbook.readTable(table))?.rows[row] ?? []).slice(0, 3), column];
+  });
+  const picked = (): Promise<string | null> => page.locator(".drawing__picked").textContent();
+  await page.locator(".sketch__tag").filter({ hasText: /^8$/ }).click();
+  expect(await selected()).toEqual(["Lengths", "Harrow 4 Saloon", "axle-tee", "LR", undefined]);
+  await page.locator(".sketch__text--port", { hasText: "Rear out" }).click();
+  expect(await selected()).toEqual(["Ports", "CV-L", "Rear out", "out", undefined]);
+  expect(await picked()).toContain("CV-L Rear out");
+  await page.locator(".sketch__text--part", { hasText: "PV-F" }).click();
+  expect(await selected()).toEqual(["Components", "PV-F", "proportioning-valve", expect.any(String), undefined]);
+  await page.locator(".sketch__badge[data-fault='b']").first().click();
+  expect(await selected()).toEqual(["Cars", "Car 12", "Hobbleston", "Harrow 4 Saloon", "Valves"]);
+  await page.evaluate(async () => { window.workbook.select({ table: "Components", row: (await window.workbook.readTable("Components"))?.rows.findIndex(([name]) => name === "DC-1") ?? -1, column: "Price" }); });
+  expect(await page.locator(".sketch__wheel.is-picked").count()).toBe(2);
+  expect(await picked()).toContain("Front left wheel (LF)");
 });
 
 test("a line of the list marks its run on the drawing and brings it into sight", async () => {
@@ -48,7 +69,7 @@ test("a line of the list marks its run on the drawing and brings it into sight",
   expect(await picked.count()).toBe(1);
   const box = await picked.boundingBox();
   expect(box && box.y + box.height > 0 && box.y < 800).toBe(true);
-  expect(await page.evaluate(() => window.workbook.selected)).toEqual({ table: "Cars", row: 11 });
+  expect(await page.evaluate(() => window.workbook.selected?.table)).toBe("Lengths");
 });
 
 test("a fault is marked at its place: the letter of the list stands on the part, and picking it marks every part it is about", async () => {
@@ -126,8 +147,12 @@ test("screen readers get a name, a description and the same content as lists", a
   const image = page.getByRole("img", { name: "Brake lines of Car 12, seen from above" });
   expect(await image.locator("desc").textContent()).toContain("9 runs");
   expect(await page.locator(".drawing__list", { hasText: "Runs of hard line" }).locator("li").count()).toBe(9);
+  // What the pointer can pick, a key can: ports have a list too.
+  await page.getByText("Ports (17)").click();
+  await page.getByRole("button", { name: /^CV-L Rear out: 7\/16-24, / }).press("Enter");
+  expect(await page.evaluate(() => window.workbook.selected?.table)).toBe("Ports");
   // CV-L to LF is not among the demo's measured lengths of a Harrow 4 Saloon: it is bridged over frame-front.
-  expect(await page.locator(".drawing__lists li", { hasText: "3. CV-L LF out" }).textContent()).toContain("35 in estimated over frame-front");
+  expect(await page.locator(".drawing__list", { hasText: "Runs of hard line" }).locator("li", { hasText: "3. CV-L LF out" }).textContent()).toContain("35 in estimated over frame-front");
 });
 
 test("without a known list of valves no line is drawn, and the question to ask stands over it", async () => {

@@ -45,6 +45,7 @@ function drawLine({ line, points }: PlacedLine): SVGGElement {
   const kind = direct ? "sketch__line--direct" : line.run ? "" : "sketch__line--outside";
   const path = roundedPath(points);
   return drawing("g", { class: "sketch__run", "data-line": line.index, "data-key": onLine(line.index) },
+    drawing("path", { class: "sketch__gap", d: path }),
     drawing("path", { class: "sketch__reach", d: path }),
     drawing("path", { class: `sketch__line sketch__line--${line.circuit} ${kind}`, d: path }),
     ...(direct || !line.run ? [] : [ticksAt(points, line.ends[0].fits), ticksAt([...points].reverse(), line.ends[1].fits)]),

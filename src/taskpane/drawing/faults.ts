@@ -16,6 +16,8 @@ export const onPart = (label: string): string => `part|${label}`;
 export const onPort = (key: string): string => `port|${key}`;
 export const onLine = (index: number): string => `line|${index}`;
 export const onWheel = (wheel: string): string => `wheel|${wheel}`;
+/** Of the fault itself, not of what it is marked on. */
+export const onFault = (letter: string | undefined): string => `fault|${letter ?? ""}`;
 export const onCircuit = (name: string): string => `circuit|${name}`;
 
 /** Accepted and switched-off findings are not marked: the Flags view lists them. */

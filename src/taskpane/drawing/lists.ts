@@ -4,7 +4,7 @@ import type { CarReport } from "../../core/report";
 import { element } from "../element";
 import { severityMark } from "../marks";
 import { severityWords, type Units } from "../words";
-import { onLine, onPart, onPort, onWheel } from "./faults";
+import { onFault, onLine, onPart, onPort, onWheel } from "./faults";
 import type { Sketch, SketchLine } from "./sketch";
 import { sayEnds, sayMade, sayPart, sayRun, sayWheel } from "./words";
 
@@ -18,23 +18,24 @@ export function listsOf(sketch: Sketch, { assumptions }: CarReport, units: Units
     folded("Lines outside this quote", outside.map((line) => item(onLine(line.index), sayRun(line)))),
     folded("Screwed straight in", joints.map((line) => item(onLine(line.index), sayRun(line)))),
     folded("Parts and wheels", [...sketch.parts.map((part) => item(onPart(part.label), sayPart(part))), ...sketch.wheels.map((wheel) => item(onWheel(wheel.wheel), capital(sayWheel(wheel))))]),
+    folded("Ports", sketch.parts.flatMap(({ ports }) => ports.map(({ key }) => item(onPort(key), sayPort(sketch, onPort(key)))))),
     folded("Taken for granted", assumptions.map((text) => element("li", {}, `${capital(text)}.`))),
   ].filter((made) => made !== undefined);
 }
 
 /** What was picked on the drawing, in a sentence under it. */
 export function sayPicked(sketch: Sketch, key: string): string {
-  const fault = sketch.faults.find(({ letter }) => `fault|${letter}` === key);
+  const fault = sketch.faults.find(({ letter }) => onFault(letter) === key);
   if (fault) return `${fault.letter}. ${severityWords[fault.finding.severity].name}: ${fault.finding.says} Cure: ${fault.finding.cure}.`;
   const line = sketch.lines.find(({ index }) => onLine(index) === key);
   if (line) return `Run ${sayRun(line)}${line.run ? `: ${line.size}. ${sayEnds(line.run)}.` : "."}`.replace(/^Run (?!\d)/, "");
   const part = sketch.parts.find(({ label }) => onPart(label) === key);
   if (part) return `${sayPart(part)}.`;
   const wheel = sketch.wheels.find((one) => onWheel(one.wheel) === key);
-  return wheel ? `${capital(sayWheel(wheel))}.` : sayPortPicked(sketch, key);
+  return wheel ? `${capital(sayWheel(wheel))}.` : sayPort(sketch, key);
 }
 
-function sayPortPicked({ parts, lines }: Sketch, key: string): string {
+function sayPort({ parts, lines }: Sketch, key: string): string {
   const found = parts.flatMap((part) => part.ports.map((port) => ({ part, port }))).find(({ port }) => onPort(port.key) === key);
   if (!found) return "";
   const { thread, seat } = found.port.port;

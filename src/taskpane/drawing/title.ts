@@ -7,12 +7,12 @@ import { faultsOn } from "./run-writing";
 import { sayCircuit, type Sketch } from "./sketch";
 import { shortened } from "./text-width";
 
-export const titleHeight = (sketch: Sketch): number => NOSE + TITLE_TOP + (3 + sketch.circuits.length + (hasEstimates(sketch) ? 1 : 0)) * TITLE_LINE + rowsOfBadges(faultsOn(sketch, onCar)).length * (BADGE.height + 3);
+export const titleHeight = (sketch: Sketch): number => NOSE + TITLE_TOP + (3 + sketch.circuits.length + notesOf(sketch).length) * TITLE_LINE + rowsOfBadges(faultsOn(sketch, onCar)).length * (BADGE.height + 3);
 
 export function titleWidth(sketch: Sketch): number {
   const circuits = sketch.circuits.map((circuit) => SAMPLE + BESIDE + widthOf(sayCircuit(circuit), "legend") + faultsOn(sketch, onCircuit(circuit)).length * BADGE.width);
   const own = Math.min(faultsOn(sketch, onCar).length, MOST_BADGES) * BADGE.width;
-  return Math.max(own, ...circuits, ...titleLines(sketch).map(({ text, writing }) => widthOf(text, writing)));
+  return Math.max(own, ...circuits, ...notesOf(sketch).map((text) => widthOf(text, "legend")), ...titleLines(sketch).map(({ text, writing }) => widthOf(text, writing)));
 }
 
 function titleLines(sketch: Sketch): readonly { readonly text: string; readonly writing: "title" | "model" | "legend" }[] {
@@ -29,7 +29,12 @@ const TITLE_LINE = 17;
 const SAMPLE = 26;
 const MOST_BADGES = 5;
 
-const hasEstimates = ({ lines }: Sketch): boolean => lines.some(({ run }) => run?.basis === "estimated");
+/** What a sign on this drawing means. */
+function notesOf({ lines }: Sketch): readonly string[] {
+  const isEstimated = lines.some(({ run }) => run?.basis === "estimated");
+  const isPart = lines.some(({ joint, run }) => joint.by === "line" && !run);
+  return [...(isEstimated ? ["≈ estimated length"] : []), ...(isPart ? ["thin: not in this quote"] : [])];
+}
 
 const rowsOfBadges = (faults: readonly Fault[]): (readonly Fault[])[] => Array.from({ length: Math.ceil(faults.length / MOST_BADGES) }, (_, row) => faults.slice(row * MOST_BADGES, (row + 1) * MOST_BADGES));
 
@@ -44,11 +49,11 @@ export function titleBlock(sketch: Sketch, { width }: Frame): { readonly written
     return { circuit, from: { x, y: y - 4 }, to: { x: x + SAMPLE, y: y - 4 }, label: label(text, "legend", { x: x + SAMPLE + BESIDE, y }), badges: badgesAt(faults, { x: x + SAMPLE + BESIDE + widthOf(text, "legend"), y: y - 4 }) };
   });
   const ownRows = rowsOfBadges(faultsOn(sketch, onCar));
-  const own = ownRows.flatMap((row, index) => badgesAt(row, { x: middle - (row.length * BADGE.width) / 2, y: line(3 + sketch.circuits.length + (hasEstimates(sketch) ? 1 : 0)) - 4 + index * (BADGE.height + 3) }));
+  const own = ownRows.flatMap((row, index) => badgesAt(row, { x: middle - (row.length * BADGE.width) / 2, y: line(3 + sketch.circuits.length + notesOf(sketch).length) - 4 + index * (BADGE.height + 3) }));
   const labels = [
     ...titleLines(sketch).map(({ text, writing }, index) => label(text, writing, { x: middle, y: line(index), anchor: "middle" })),
     ...legend.map((one) => one.label),
-    label(hasEstimates(sketch) ? "≈ estimated length" : "", "legend", { x: middle, y: line(3 + sketch.circuits.length), anchor: "middle" }),
+    ...notesOf(sketch).map((text, index) => label(text, "legend", { x: middle, y: line(3 + sketch.circuits.length + index), anchor: "middle" })),
   ].filter(({ text }) => text !== "");
   return { written: { labels, badges: [...own, ...legend.flatMap(({ badges }) => badges)] }, legend };
 }

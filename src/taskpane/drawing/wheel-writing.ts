@@ -34,13 +34,14 @@ export function leastWidth(sketch: Sketch): number {
 
 const GAP = 8;
 const LINE = 14;
+const CAPTION_LINE = 12.5;
 
 /** Names of the places, in the left wheel column beside their rows. */
 export function captions(rows: readonly Row[], { rowTops, rowHeights }: Frame): Written {
   const labels = rows.flatMap(({ place }, row) => {
     const words = linesOf(place);
     const middle = (rowTops[row] ?? 0) + (rowHeights[row] ?? 0) / 2;
-    return words.map((word, index) => label(word, "place", { x: MARGIN, y: middle + 3 + (index - (words.length - 1) / 2) * 11 }));
+    return words.map((word, index) => label(word, "place", { x: MARGIN, y: middle + 3 + (index - (words.length - 1) / 2) * CAPTION_LINE }));
   });
   return { labels };
 }
