@@ -4,6 +4,7 @@ import { newRowCells, type CellValue, type TablePlace, type WorkbookPort } from 
 import { enteredAs, formatOf } from "./excel/entered-text";
 import { findRow, readTable, tableNames, type RowWanted } from "./excel/read-table";
 import { refusal, type SheetOf } from "./excel/refusal";
+import { rowLeft } from "./excel/remains";
 import { patientRuns, runInExcel, type PatientRuns, type RunBatch, type WriteProgress } from "./excel/run";
 import { insertFormula, selectedPlace } from "./excel/selection";
 import { watchWorkbook } from "./excel/watch";
@@ -57,10 +58,11 @@ export function excelPort(run: RunBatch = runInExcel): WorkbookPort {
 const newSheet: SheetOf = () => undefined;
 
 async function writing<T>(runs: PatientRuns, batch: (context: Excel.RequestContext, progress: WriteProgress) => Promise<T>, sheetOf: SheetOf): Promise<T> {
+  const progress: WriteProgress = { written: false };
   try {
-    return await runs.writing(batch);
+    return await runs.writing(batch, progress);
   } catch (error) {
-    throw await refusal(runs, error, sheetOf);
+    throw await refusal(runs, error, sheetOf, progress);
   }
 }
 
@@ -128,6 +130,7 @@ async function appendTableRow(context: Excel.RequestContext, progress: WriteProg
   const body = table.getDataBodyRange().load("rowCount");
   await context.sync();
   const row = newRowCells(table.name, (head.values as CellValue[][])[0] ?? [], cells);
+  progress.mayLeave = rowLeft(table.name, body.rowCount);
   const added = table.rows.add().getRange();
   added.numberFormat = [row.map((value) => formatOf(value))];
   added.values = [row.map(enteredAs)];

@@ -1,21 +1,23 @@
 /** Why Excel refused to write, in plain sentences. */
-import { codeOf, type PatientRuns } from "./run";
+import { codeOf, type PatientRuns, type WriteProgress } from "./run";
 
 /** Gives the sheet that was to be written to; undefined when a new one was to be added. */
 export type SheetOf = (context: Excel.RequestContext) => Excel.Worksheet | undefined;
 
 /**
- * The error to show: a sentence where the cause can be told, otherwise the error itself.
+ * The error to show, in a sentence; an error of our own is one already.
  * It asks the workbook only after a refusal, so that writing costs no more syncs than it needs.
  */
-export async function refusal(runs: PatientRuns, error: unknown, sheetOf: SheetOf): Promise<unknown> {
+export async function refusal(runs: PatientRuns, error: unknown, sheetOf: SheetOf, { mayLeave }: Partial<WriteProgress> = {}): Promise<unknown> {
   const code = codeOf(error);
   if (code === "") return error;
+  const left = mayLeave && (await runs.reading(mayLeave.look).catch(() => mayLeave.unseen));
+  if (left !== undefined) return new Error(`Excel broke off while it was writing (${code}). ${left}`, { cause: error });
   const said = sentences[code];
   if (said !== undefined) return new Error(said, { cause: error });
   const reason = protectionCodes.has(code) ? await runs.reading((context) => protection(context, sheetOf)).catch(() => undefined) : undefined;
   if (reason !== undefined) return new Error(reason, { cause: error });
-  return code === "AccessDenied" ? new Error("Excel does not let this add-in change the workbook, so nothing was written.", { cause: error }) : error;
+  return new Error(code === "AccessDenied" ? "Excel does not let this add-in change the workbook, so nothing was written." : `Excel broke off while it was writing (${code}). See what is there, and try again.`, { cause: error });
 }
 
 /** What hosts answer to a write that protection forbids: AccessDenied by the reference, the others by some versions. */

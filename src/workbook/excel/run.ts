@@ -30,19 +30,28 @@ export function codeOf(error: unknown): string {
 /** A batch that writes says when a sync with writes in it has gone through: from then on it must not be run again. */
 export interface WriteProgress {
   written: boolean;
+  /** From before the first sync with writes on: Excel carries a request out step by step, and what a fault leaves of it stays. */
+  mayLeave?: Remains;
+}
+
+/** What a writing that breaks off can leave half done. */
+export interface Remains {
+  /** Asks the workbook. @returns a sentence on what is there now and was not before; undefined when nothing is */
+  readonly look: (context: Excel.RequestContext) => Promise<string | undefined>;
+  /** Said where the workbook cannot be asked. */
+  readonly unseen: string;
 }
 
 export interface PatientRuns {
   reading<T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T>;
   /** One step to undo. */
-  writing<T>(batch: (context: Excel.RequestContext, progress: WriteProgress) => Promise<T>): Promise<T>;
+  writing<T>(batch: (context: Excel.RequestContext, progress: WriteProgress) => Promise<T>, progress?: WriteProgress): Promise<T>;
 }
 
 export function patientRuns(run: RunBatch, pause: (milliseconds: number) => Promise<void> = wait): PatientRuns {
   return {
     reading: (batch) => again(pause, isTransient, () => run(batch)),
-    writing: (batch) => {
-      const progress: WriteProgress = { written: false };
+    writing: (batch, progress = { written: false }) => {
       let oneUndoStep = true;
       const mayTryAgain = (error: unknown): boolean => {
         if (progress.written) return false;

@@ -3,6 +3,7 @@ import { listWarning, readyTables, tableSheet, type ReadyTable } from "../new-ta
 import type { NewTable } from "../port";
 import type { ReadySheet } from "../sheet-content";
 import { freeSheetName } from "../sheet-name";
+import { sheetsLeft } from "./remains";
 import type { WriteProgress } from "./run";
 import { placePictures, writeContent } from "./write-cells";
 
@@ -12,6 +13,7 @@ export async function writeSheet(context: Excel.RequestContext, progress: WriteP
   worksheets.load("items/name");
   await context.sync();
   const name = freeSheetName(wanted, worksheets.items.map((sheet) => sheet.name));
+  progress.mayLeave = sheetsLeft([name]);
   const sheet = worksheets.add(name);
   await writeContent(context, sheet, content, progress);
   sheet.activate();
@@ -23,18 +25,22 @@ export async function writeSheet(context: Excel.RequestContext, progress: WriteP
 
 /** @returns the names of the tables */
 export async function writeTables(context: Excel.RequestContext, progress: WriteProgress, wanted: readonly NewTable[]): Promise<readonly string[]> {
-  const { tables, worksheets, names } = context.workbook;
+  const { tables, worksheets, names: definedNames } = context.workbook;
   tables.load("items/name");
   worksheets.load("items/name");
-  names.load("items/name");
+  definedNames.load("items/name");
   await context.sync();
   // A defined name stands for something else already, and Excel would refuse it for a table.
-  const ready = readyTables(wanted, [...tables.items, ...names.items].map(({ name }) => name));
+  const ready = readyTables(wanted, [...tables.items, ...definedNames.items].map(({ name }) => name));
   const taken = worksheets.items.map(({ name }) => name);
-  for (const table of ready) {
+  const names = ready.map((table) => {
     const name = freeSheetName(table.name, taken);
     taken.push(name);
-    const sheet = worksheets.add(name);
+    return name;
+  });
+  progress.mayLeave = sheetsLeft(names);
+  for (const [index, table] of ready.entries()) {
+    const sheet = worksheets.add(names[index]);
     await writeContent(context, sheet, tableSheet(table), progress);
     makeTable(sheet, table);
     sheet.activate();

@@ -10,6 +10,16 @@ export class FakeHost {
   syncs = 0;
   /** Codes that the next syncs fail with, before they do anything. */
   readonly failures: string[] = [];
+  /** Pieces of work carried out, and the number of the one at which the host breaks off, once. */
+  works = 0;
+  breaksAt = 0;
+  /** Number of the sync whose answer is lost after its work was done. */
+  losesAnswerOf = 0;
+
+  work(): void {
+    this.works += 1;
+    if (this.works === this.breaksAt) throw new FakeError("GeneralException");
+  }
 }
 
 interface Asked {
@@ -51,8 +61,10 @@ export class FakeContext {
   private answer(asked: readonly Asked[]): void {
     const answers = asked.map(({ writes, work }) => {
       if (writes && this.book.isReadOnly) throw new FakeError("AccessDenied");
+      this.host.work();
       return work();
     });
+    if (this.host.syncs === this.host.losesAnswerOf) throw new FakeError("GeneralException", "the answer was lost");
     const size = answers.reduce<number>((sum, answer) => sum + weight(answer), 0);
     if (size > this.host.largest) throw new FakeError("ResponsePayloadSizeLimitExceeded");
     asked.forEach(({ keep }, index) => keep?.(answers[index]));
