@@ -44,6 +44,7 @@ export function viewActions({ port, message, showChosen, turnTo, isFollowed, exc
       message.speak(`Row ${row + 1} of ${table} is selected in the sheet.`);
     }),
     writeCell: (place, value) => inWorkbook(`${place.column} was not written.`, () => port.writeTableCell(place, value)),
+    sheetNames: () => port.sheetNames().catch(() => []),
     carOf: chosen.of,
     chooseCar: (line) => {
       choose(line);

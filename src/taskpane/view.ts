@@ -25,6 +25,8 @@ export interface ViewActions {
    * @param failed what did not happen: "The quote was not written."
    */
   readonly inWorkbook: <T>(failed: string, work: (port: WorkbookPort) => Promise<T>) => Promise<T | undefined>;
+  /** Names of the sheets of the workbook; none when it does not say. */
+  readonly sheetNames: () => Promise<readonly string[]>;
   /** The car that the views of one car show: one choice for all of them. */
   readonly carOf: (reading: WorkbookReading) => CarLine | undefined;
   readonly chooseCar: (line: CarLine) => void;

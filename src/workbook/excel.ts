@@ -8,7 +8,7 @@ import { rowLeft } from "./excel/remains";
 import { patientRuns, runInExcel, type PatientRuns, type RunBatch, type WriteProgress } from "./excel/run";
 import { insertFormula, selectedPlace } from "./excel/selection";
 import { watchWorkbook } from "./excel/watch";
-import { writeSheet, writeTables } from "./excel/write-sheets";
+import { formulaAt, writeSheet, writeTables } from "./excel/write-sheets";
 import { readySheet } from "./sheet-content";
 import { telling } from "./telling";
 
@@ -46,7 +46,8 @@ export function excelPort(run: RunBatch = runInExcel): WorkbookPort {
       const ready = readySheet(content);
       return writing(runs, (context, progress) => writeSheet(context, progress, name, ready), newSheet);
     },
-    writeTables: async (tables) => { changes.note(await writing(runs, (context, progress) => writeTables(context, progress, tables), newSheet)); },
+    writeTables: async (parts, formulas = []) => { changes.note(await writing(runs, (context, progress) => writeTables(context, progress, { parts, changes: formulas }), newSheet)); },
+    formulaAt: (sheet, address) => runs.reading((context) => formulaAt(context, sheet, address)),
     selection: () => runs.reading(selectedPlace),
     onSelect: (listener) => listeners.with(listening.listen(listener)),
     insertFormula: (formula) => writing(runs, (context, progress) => insertFormula(context, progress, formula), (context) => context.workbook.worksheets.getActiveWorksheet()),

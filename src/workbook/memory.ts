@@ -1,10 +1,10 @@
 /** A workbook in memory, for tests and for pages without a spreadsheet. */
 import { cellAddress, parseCellAddress, sheetPrefix } from "./address";
 import { gatherChanges } from "./change-gathering";
-import { freeSheetName } from "./sheet-name";
 import { type ReadySheet, readySheet } from "./sheet-content";
-import { headingIndex, newRowCells, sayFormulaRefused, type CellValue, type TableContent, type TablePlace, type WorkbookPort } from "./port";
-import { readyTables, type ReadyTable } from "./new-table";
+import { freeSheetName } from "./sheet-name";
+import { headingIndex, newRowCells, sayFormulaRefused, type CellValue, type FormulaChange, type TableContent, type TablePlace, type WorkbookPort } from "./port";
+import { readyParts, type ReadyTable } from "./new-table";
 import { telling } from "./telling";
 
 export interface MemoryWorkbook extends WorkbookPort {
@@ -18,7 +18,7 @@ export interface MemoryWorkbook extends WorkbookPort {
   undo(): void;
   /** Selects a cell of a table, or a cell of a sheet by its address, as the user would. */
   select(place: TablePlace | SheetPlace | undefined): void;
-  /** What writeSheet wrote, by sheet. */
+  /** What was written into new sheets, by sheet. */
   readonly sheets: ReadonlyMap<string, ReadySheet["rows"]>;
   readonly contents: ReadonlyMap<string, ReadySheet>;
   /** What writeTables made, with its lists. */
@@ -26,6 +26,10 @@ export interface MemoryWorkbook extends WorkbookPort {
   /** By address with sheet: "Sheet1!B2". */
   readonly formulas: ReadonlyMap<string, string>;
   readonly selected: SelectedRow | undefined;
+  /** Names of all sheets, as they stand. */
+  sheetList(): readonly string[];
+  /** The sheet that was shown last. */
+  readonly front: string | undefined;
 }
 
 interface SheetPlace {
@@ -49,11 +53,15 @@ export function memoryWorkbook(initial: readonly TableContent[] = [], name = "Wo
     contents: book.contents,
     made: book.made,
     formulas: book.formulas,
+    sheetList: () => book.sheetNames(),
     get sheets() {
       return new Map([...book.contents].map(([sheet, { rows }]) => [sheet, rows]));
     },
     get selected() {
       return book.selection && "table" in book.selection ? book.selection : undefined;
+    },
+    get front() {
+      return book.front;
     },
     workbookName: () => Promise.resolve(name),
   };
@@ -68,14 +76,19 @@ class Book {
   readonly selections = telling<TablePlace | undefined>();
   readonly past: (() => void)[] = [];
   readonly tables: Map<string, TableContent>;
+  /** Sheets as they stand behind each other. */
+  readonly order: string[];
   selection: SelectedRow | SheetPlace | undefined;
+  front: string | undefined;
 
   constructor(initial: readonly TableContent[]) {
     this.tables = new Map(initial.map((table) => [table.name.toLowerCase(), table]));
+    this.order = initial.map(({ sheet }) => sheet);
   }
 
   sheetNames(): string[] {
-    return [...[...this.tables.values()].map(({ sheet }) => sheet), ...this.contents.keys()];
+    const there = new Set([...[...this.tables.values()].map(({ sheet }) => sheet), ...this.contents.keys()]);
+    return [...there].sort((a, b) => this.order.indexOf(a) - this.order.indexOf(b));
   }
 
   known(name: string): TableContent {
@@ -86,6 +99,7 @@ class Book {
 
   select(place: SelectedRow | SheetPlace | undefined): void {
     this.selection = place;
+    this.front = place && ("table" in place ? this.known(place.table).sheet : place.sheet);
     this.selections.tell(placeOf(this));
   }
 
@@ -98,9 +112,21 @@ class Book {
     this.tables.delete(name.toLowerCase());
     this.changes.note([name]);
   }
+
+  /** @returns takes the sheet away again */
+  putSheet(sheet: string, content: ReadySheet): () => void {
+    const formulas = (content.formulas ?? []).map(({ row, column, formula }) => [sheetPrefix(sheet) + cellAddress(row, column), formula] as const);
+    this.contents.set(sheet, content);
+    if (!this.order.includes(sheet)) this.order.push(sheet);
+    for (const [address, formula] of formulas) this.formulas.set(address, formula);
+    return () => {
+      this.contents.delete(sheet);
+      for (const [address] of formulas) this.formulas.delete(address);
+    };
+  }
 }
 
-type ReadingPart = Pick<WorkbookPort, "sheetNames" | "tableNames" | "readTable" | "selectTableRow" | "selection" | "onSelect" | "onChange">;
+type ReadingPart = Pick<WorkbookPort, "formulaAt" | "sheetNames" | "tableNames" | "readTable" | "selectTableRow" | "selection" | "onSelect" | "onChange">;
 
 const readingPart = (book: Book): ReadingPart => ({
   sheetNames: () => Promise.resolve(book.sheetNames()),
@@ -108,6 +134,7 @@ const readingPart = (book: Book): ReadingPart => ({
   readTable: (wanted) => Promise.resolve(book.tables.get(wanted.toLowerCase())),
   selectTableRow: (wanted, row, column) => answer(() => { book.select(selectedRow(book.known(wanted), row, column)); }),
   selection: () => answer(() => placeOf(book)),
+  formulaAt: (sheet, address) => answer(() => book.formulas.get(sheetPrefix(book.sheetNames().find((name) => name.toLowerCase() === sheet.toLowerCase()) ?? sheet) + address)),
   onSelect: (listener) => book.selections.listen(listener),
   onChange: (listener) => book.changes.listen(listener),
 });
@@ -130,19 +157,11 @@ const writingPart = (book: Book): WritingPart => ({
   writeSheet: (wanted, content) => answer(() => {
     const ready = readySheet(content);
     const sheet = freeSheetName(wanted, book.sheetNames());
-    book.contents.set(sheet, ready);
-    book.past.push(() => void book.contents.delete(sheet));
+    book.past.push(book.putSheet(sheet, ready));
+    book.front = sheet;
     return sheet;
   }),
-  writeTables: (wanted) => answer(() => {
-    const ready = readyTables(wanted, [...book.tables.keys()]);
-    for (const table of ready) {
-      const { name, headings, rows } = table;
-      book.replaceTable({ name, sheet: freeSheetName(name, book.sheetNames()), headings, rows });
-      book.made.set(name, table);
-    }
-    book.past.push(() => { for (const { name } of ready) book.deleteTable(name); });
-  }),
+  writeTables: (parts, changes = []) => answer(() => { writeParts(book, parts, changes); }),
   insertFormula: (formula) => answer(() => {
     const address = blankCell(book);
     book.formulas.set(address, formula);
@@ -150,6 +169,28 @@ const writingPart = (book: Book): WritingPart => ({
     return address;
   }),
 });
+
+function writeParts(book: Book, parts: Parameters<WorkbookPort["writeTables"]>[0], changes: readonly FormulaChange[]): void {
+  const ready = readyParts(parts, { tables: [...book.tables.keys()], sheets: book.sheetNames() });
+  const undone = ready.map(({ name: sheet, content, table }) => {
+    const takeSheet = book.putSheet(sheet, content);
+    if (!table) return takeSheet;
+    const { name, headings, rows } = table;
+    book.replaceTable({ name, sheet, headings, rows });
+    book.made.set(name, table);
+    return () => {
+      book.deleteTable(name);
+      takeSheet();
+    };
+  });
+  book.front = ready[0]?.name;
+  const changed = changes.filter(({ sheet, address, from }) => book.formulas.get(sheetPrefix(sheet) + address) === from);
+  for (const { sheet, address, to } of changed) book.formulas.set(sheetPrefix(sheet) + address, to);
+  book.past.push(() => {
+    for (const { sheet, address, from } of changed) book.formulas.set(sheetPrefix(sheet) + address, from);
+    for (const undo of undone) undo();
+  });
+}
 
 const userPart = (book: Book): Pick<MemoryWorkbook, "edit" | "select" | "replaceTable" | "deleteTable" | "undo"> => ({
   edit: (wanted, row, column, value) => { book.replaceTable(withCell(book.known(wanted), row, column, value)); },

@@ -36,9 +36,21 @@ export function newRowCells(table: string, headings: readonly CellValue[], cells
   return row;
 }
 
+/** A formula in a cell of a new sheet; row and column count from 0. */
+export interface FormulaCell {
+  readonly row: number;
+  readonly column: number;
+  /** As it is typed, with "=" and structured references; one that answers with a table fills the cells beside and below too. */
+  readonly formula: string;
+}
+
 /** What writeSheet writes. */
 export interface SheetContent {
   readonly rows: readonly (readonly CellValue[])[];
+  /** The only cells that are formulas: a text in `rows` stays text, whatever it begins with. */
+  readonly formulas?: readonly FormulaCell[];
+  /** Rows from the top that stay in sight while the rest scrolls. */
+  readonly frozenRows?: number;
   /** In characters, from column A on; undefined is the default width. */
   readonly columnWidths?: readonly (number | undefined)[];
   /** In points, from the first row on; undefined is as high as the text needs, which no spreadsheet knows of merged cells. */
@@ -63,6 +75,23 @@ export interface NewTable {
   readonly rows: readonly (readonly CellValue[])[];
   /** Lists to choose from in a column, which warn of another text and let it pass. */
   readonly lists?: readonly { readonly column: string; readonly values: readonly string[] }[];
+  /** Headings of columns that hold day numbers, shown as days. */
+  readonly days?: readonly string[];
+}
+
+/** A sheet to be made beside tables, whose formulas may name them. */
+export interface NewSheet {
+  readonly name: string;
+  readonly content: SheetContent;
+}
+
+/** A formula that is there and is to become another; left alone when the cell holds anything else than `from`. */
+export interface FormulaChange {
+  readonly sheet: string;
+  readonly address: string;
+  /** As `formulaAt` answered it. */
+  readonly from: string;
+  readonly to: string;
 }
 
 /** What the user's last edits touched; it may name more tables than really changed, never fewer. */
@@ -106,11 +135,15 @@ export interface WorkbookPort {
    */
   writeSheet(name: string, content: SheetContent | SheetContent["rows"]): Promise<string>;
   /**
-   * Makes tables, each on a new sheet of its own named like it, as one undo step, and tells of them like an edit by the user.
-   * A table without rows gets one blank row, since a table has at least one.
+   * Makes tables, each on a new sheet of its own named like it, and sheets beside them, in this order behind the sheets that
+   * are there, as one undo step; shows the first and tells of the tables like an edit by the user.
+   * A table without rows gets one blank row, since a table has at least one. Formulas are entered when all tables are there.
+   * @param changes formulas that are there and are to name the new tables too
    * @throws Error with a plain sentence when a table's name is taken, or no table can be made of what is given; then nothing is written
    */
-  writeTables(tables: readonly NewTable[]): Promise<void>;
+  writeTables(parts: readonly (NewTable | NewSheet)[], changes?: readonly FormulaChange[]): Promise<void>;
+  /** The formula of a cell as it is typed; undefined when there is none or no such sheet. */
+  formulaAt(sheet: string, address: string): Promise<string | undefined>;
   /** Where the user stands: the table row and column of the active cell; undefined outside tables and on a heading. */
   selection(): Promise<TablePlace | undefined>;
   /**

@@ -1,8 +1,11 @@
-/** The tables of a workbook that is set up: named, with every heading, lists to choose from, and sample rows where they are wanted. */
+/** A workbook that is set up: named tables with every heading, lists to choose from, sample rows where they are wanted, and sheets with the answers. */
 import { demoTables, type DemoTable } from "../catalogue/demo";
-import { tableSpecs, type HeadingSpec, type TableDescription } from "../catalogue/table-specs";
-import type { CellValue, NewTable } from "./port";
-import { setUpGroups } from "./set-up-groups";
+import { catalogueTables, tableSpecs, type HeadingSpec, type TableDescription } from "../catalogue/table-specs";
+import { answerSheets, catalogSheet, cellOf, readingAlso } from "./answer-sheets";
+import { catalogueKey, ourTables } from "./our-tables";
+import type { CellValue, FormulaChange, NewTable, WorkbookPort } from "./port";
+import { KEY_CELL, KEY_SHEET, missingAnswers, setUpGroups } from "./set-up-groups";
+import { freeSheetName } from "./sheet-name";
 
 export interface SetUpWish {
   /** Names of tables to make. */
@@ -10,6 +13,37 @@ export interface SetUpWish {
   readonly units: "us" | "metric";
   /** One invented car with the parts it needs; its figures are in US units. */
   readonly samples: boolean;
+}
+
+export interface AnswersWish {
+  /** Whether the sheets with answers that are not there yet are wanted too. */
+  readonly answers: boolean;
+  /** The spreadsheet's day number. */
+  readonly today: number;
+}
+
+/**
+ * Makes the tables wanted and the sheets that show the answers over them, as one undo step. A key of the catalogue that is
+ * there already reads the new tables too.
+ * @throws Error with a plain sentence when that cannot be; then nothing is written
+ */
+export async function setUpWorkbook(port: WorkbookPort, { answers, today, ...wish }: SetUpWish & AnswersWish): Promise<void> {
+  const [there, sheets, key] = [await ourTables(port), await port.sheetNames(), await catalogueKey(port)];
+  const tables = setUpTables(wish);
+  const added = tables.map(({ name }) => name).filter(isOfCatalogue);
+  const read = [...[...there].flatMap(([name, names]) => (isOfCatalogue(name) ? names : [])), ...added];
+  const newKey = answers && !key && read.length > 0 ? [catalogSheet(read)] : [];
+  const shown = answers && (key ?? newKey.length > 0) ? missingAnswers([...there.keys(), ...wish.tables], sheets) : [];
+  const made = answerSheets({ sheets: shown, today, table: (name) => there.get(name)?.[0] ?? name, key: cellOf(key?.sheet ?? freeSheetName(KEY_SHEET, sheets), KEY_CELL) });
+  const isFirst = ({ name }: NewTable): boolean => name === "Cars";
+  await port.writeTables([...tables.filter(isFirst), ...made, ...newKey, ...tables.filter((table) => !isFirst(table))], key ? changeOf(key, added) : []);
+}
+
+const isOfCatalogue = (name: string): boolean => catalogueTables.some((spec) => spec.name === name);
+
+function changeOf({ sheet, formula }: { readonly sheet: string; readonly formula: string }, added: readonly string[]): readonly FormulaChange[] {
+  const to = readingAlso(formula, added);
+  return to === undefined || to === formula ? [] : [{ sheet, address: KEY_CELL, from: formula, to }];
 }
 
 /** The tables wanted, as the workbook port writes them, in the order of the groups. */

@@ -167,8 +167,10 @@ test("an empty workbook offers to be set up and writes nothing before the click"
   // What is left to make is offered, and nothing else.
   expect(await page.locator(".offer__tables:visible").allTextContents()).toEqual(["Pipeline, Usage", "Seen, Joins"]);
   await page.getByLabel("Stock and orders").check();
-  await page.getByRole("button", { name: "Add the chosen tables" }).click();
+  expect(await page.locator(".offer__tables:visible").allTextContents()).toEqual(["Pipeline, Usage", "Seen, Joins", "Demand, Reorder"]);
+  await page.getByRole("button", { name: "Add what is chosen" }).click();
   await page.waitForFunction(async () => (await window.workbook.tableNames()).includes("Usage"));
+  expect(await page.evaluate(() => [...window.workbook.formulas.keys()].sort())).toEqual(["Catalog!B2", "Demand!A4", "Flags!A3", "Reorder!A4", "Runs!A3", "Tubing!A3", "Verdict!A3"]);
   expect(await page.evaluate(() => window.workbook.tableNames())).not.toContain("Seen");
 });
 

@@ -26,12 +26,13 @@ function openWorkbook(tables: readonly TableContent[]): WorkbookUnderTest {
     selection: () => selection(grid),
     sheetNames: () => grid.sheetNames(),
     sheet: (name) => contentOf(grid, name),
+    front: () => grid.selection().sheet,
     stand: (place) => { stand(grid, place); },
     formula: (sheet, address) => sheetOf(grid, sheet).cells.get(address)?.formula,
     shownLooks: (name) => {
-      const { cells, columnWidths = [], rowHeights = [], merges = [], pictures = [], page } = sheetOf(grid, name);
+      const { cells, columnWidths = [], rowHeights = [], merges = [], pictures = [], page, frozen } = sheetOf(grid, name);
       const looks = [...cells].map(([address, { value: _value, formula: _formula, spill: _spill, spilled: _spilled, ...look }]) => [address, look] as const);
-      return { styles: plainly(looks), columnWidths, rowHeights, merges, pictures, page };
+      return { styles: plainly(looks), columnWidths, rowHeights, merges, pictures, page, frozenRows: frozen?.rows ?? 0 };
     },
     choices: (name, row, column) => {
       const table = tableNamed(grid, name);

@@ -1,5 +1,5 @@
 /** What every workbook adapter does alike. Each adapter's test opens its own workbook and calls this once. */
-import type { CellArea, CellStyle, CellValue, PageSetup, SheetContent, SheetPicture, TableContent, WorkbookPort } from "../../src/workbook/port";
+import type { CellArea, CellStyle, CellValue, NewSheet, NewTable, PageSetup, SheetContent, SheetPicture, TableContent, WorkbookPort } from "../../src/workbook/port";
 
 export interface WorkbookUnderTest {
   readonly port: WorkbookPort;
@@ -20,6 +20,8 @@ export interface WorkbookUnderTest {
   stand(place: { readonly table: string; readonly row: number; readonly column: string } | { readonly sheet: string; readonly address: string }): Promise<void> | void;
   /** The formula that was entered into a cell. */
   formula(sheet: string, address: string): string | undefined;
+  /** The sheet that is in front. */
+  front(): string | undefined;
   /** Takes back the last step, as the user would. */
   undo(): Promise<void> | void;
 }
@@ -33,6 +35,8 @@ export interface WrittenLooks {
   readonly merges: readonly CellArea[];
   readonly pictures: readonly SheetPicture[];
   readonly page: PageSetup | undefined;
+  /** Rows from the top that stay in sight. */
+  readonly frozenRows: number;
 }
 
 export const workbookContract = (name: string, open: (tables: readonly TableContent[]) => Promise<WorkbookUnderTest>): void => {
@@ -160,7 +164,8 @@ export const workbookContract = (name: string, open: (tables: readonly TableCont
       const before = book.sheetNames();
       await book.port.writeSheet("Quote", dressed);
       expect(book.sheet("Quote")).toEqual([["Quote", "", ""], ["3/16 tube", 12.5, "ft"], ["Total", 2.25, ""]]);
-      const { styles, columnWidths, rowHeights, merges, pictures, page } = book.shownLooks("Quote");
+      const { styles, columnWidths, rowHeights, merges, pictures, page, frozenRows } = book.shownLooks("Quote");
+      expect(frozenRows).toBe(1);
       expect(styles).toEqual({
         A1: { bold: true, size: 16, fill: "#1f3b4d", colour: "#ffffff", align: "center" }, B1: { bold: true, size: 16, fill: "#1f3b4d", colour: "#ffffff", align: "center" },
         C1: { bold: true, size: 16, fill: "#1f3b4d", colour: "#ffffff", align: "center" },
@@ -241,6 +246,48 @@ export const workbookContract = (name: string, open: (tables: readonly TableCont
       await book.port.writeTables(newTables);
       expect((await book.port.readTable("Tube"))?.sheet).toBe("Tube 2");
       expect(book.sheet("Tube")).toEqual([["notes"]]);
+    });
+
+    test("only a cell marked as a formula is one, beside text that looks like one, and it is taken back with its sheet", async () => {
+      const book = await open([cars]);
+      const before = book.sheetNames();
+      await book.port.writeSheet("Sum", { rows: [["=1+1", ""], ["@SUM(1)"]], formulas: [{ row: 0, column: 1, formula: "=SUM(Cars[Tube (in)])" }] });
+      expect([book.formula("Sum", "A1"), book.formula("Sum", "B1"), book.formula("Sum", "A2")]).toEqual([undefined, "=SUM(Cars[Tube (in)])", undefined]);
+      expect(book.sheet("Sum").map(([text]) => text)).toEqual(["=1+1", "@SUM(1)"]);
+      expect([await book.port.formulaAt("sum", "B1"), await book.port.formulaAt("Sum", "A1"), await book.port.formulaAt("Nowhere", "B1")]).toEqual(["=SUM(Cars[Tube (in)])", undefined, undefined]);
+      await book.undo();
+      expect(book.sheetNames()).toEqual(before);
+    });
+
+    test("sheets come beside the tables that their formulas name, in their order, the first in front, and all are one step", async () => {
+      const book = await open([cars]);
+      const before = book.sheetNames();
+      await book.port.writeTables(newParts);
+      expect(book.sheetNames()).toEqual([...before, "Answers", "Tube", "Nuts"]);
+      expect([book.front(), book.formula("Answers", "A3")]).toEqual(["Answers", "=SUM(Tube[Price],Cars[Tube (in)])"]);
+      expect([book.shownLooks("Answers").frozenRows, book.shownLooks("Tube").frozenRows]).toEqual([2, 1]);
+      await book.undo();
+      expect(book.sheetNames()).toEqual(before);
+      expect(await book.port.tableNames()).toEqual(["Cars"]);
+    });
+
+    test("a formula that is there is changed with the tables it is to name, and is left alone when it is no longer what it was", async () => {
+      const book = await open([cars]);
+      await book.port.writeSheet("Key", { rows: [], formulas: [{ row: 1, column: 1, formula: "=COUNTA(Cars[#All])" }] });
+      await book.port.writeTables(newTables.slice(0, 1), [{ sheet: "Key", address: "B2", from: "=COUNTA(Cars[#All])", to: "=COUNTA(Cars[#All],Tube[#All])" }]);
+      expect(book.formula("Key", "B2")).toBe("=COUNTA(Cars[#All],Tube[#All])");
+      await book.port.writeTables(newTables.slice(1), [{ sheet: "Key", address: "B2", from: "=COUNTA(Cars[#All])", to: "=1" }, { sheet: "Gone", address: "B2", from: "=1", to: "=2" }]);
+      expect(book.formula("Key", "B2")).toBe("=COUNTA(Cars[#All],Tube[#All])");
+      await book.undo();
+      await book.undo();
+      expect([book.formula("Key", "B2"), await book.port.tableNames()]).toEqual(["=COUNTA(Cars[#All])", ["Cars"]]);
+    });
+
+    test("a column of days shows days, and the rest of the table as it is", async () => {
+      const book = await open([cars]);
+      await book.port.writeTables([{ name: "Usage", headings: ["Tube", "Date"], rows: [["3/16", 46_346]], days: ["Date"] }]);
+      expect(book.shownLooks("Usage").styles["B2"]).toEqual({ format: "yyyy-mm-dd" });
+      expect(book.shownLooks("Usage").styles["A2"]).toBeUndefined();
     });
 
     test("it says where the user stands, and when that changes", async () => {
@@ -345,6 +392,7 @@ const dressed: SheetContent = {
   rows: [["Quote"], ["3/16 tube", 12.5, "ft"], ["Total", 2.25]],
   columnWidths: [30, undefined, 8],
   rowHeights: [24, undefined, 36],
+  frozenRows: 1,
   styles: [
     { row: 0, column: 0, rows: 1, columns: 3, style: { bold: true, size: 16, fill: "#1f3b4d", colour: "#ffffff", align: "center" } },
     { row: 1, column: 0, rows: 1, columns: 1, style: { wrap: true } },
@@ -360,6 +408,11 @@ const dressed: SheetContent = {
 const newTables = [
   { name: "Tube", headings: ["Tube", "Material", "Price"], rows: [["3/16", "mild steel", 1.5], ["007"]], lists: [{ column: "material", values: ["mild steel", "stainless"] }] },
   { name: "Nuts", headings: ["Nut", "Thread"], rows: [], lists: [{ column: "Thread", values: ["3/8-24", "1/2-20"] }] },
+];
+
+const newParts: readonly (NewTable | NewSheet)[] = [
+  { name: "Answers", content: { rows: [["=a title"]], frozenRows: 2, formulas: [{ row: 2, column: 0, formula: "=SUM(Tube[Price],Cars[Tube (in)])" }] } },
+  ...newTables,
 ];
 
 /** The tables of each change that is told. Reads once, since a port may begin to listen with its first reading. */

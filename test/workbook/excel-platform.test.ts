@@ -116,6 +116,8 @@ describe("syncs, which are what an add-in waits for", () => {
     ["a sheet written", 2, (port) => port.writeSheet("Quote", { rows: [["a", 1]], styles: [{ row: 0, column: 0, rows: 1, columns: 2, style: { bold: true } }], page: { fitWide: true } })],
     ["a sheet with two pictures", 3, (port) => port.writeSheet("Quote", { rows: [["a"]], pictures: [picture, picture] })],
     ["three tables made", 2, (port) => port.writeTables(["A_", "B_", "C_"].map((name) => ({ name, headings: ["x"], rows: [] })))],
+    ["a table made and a formula changed", 3, (port) => port.writeTables([{ name: "A_", headings: ["x"], rows: [] }], [{ sheet: "Cars", address: "H9", from: "=1", to: "=2" }])],
+    ["the formula of a cell", 2, (port) => port.formulaAt("Cars", "H9")],
     ["where the user stands, outside tables", 1, (port) => port.selection()],
     ["a formula entered", 2, (port) => port.insertFormula("=SUM(1)")],
     ["the workbook's name", 1, (port) => port.workbookName()],

@@ -4,7 +4,7 @@ import type { Cell } from "./fake-excel/book";
 import { FakeExcel } from "./fake-excel";
 
 function open(cells: Readonly<Record<string, Partial<Cell>>>) {
-  const excel = new FakeExcel([{ name: "Cars", sheet: "Cars", headings: ["Car"], rows: [["one"]] }]);
+  const excel = new FakeExcel([{ name: "Cars", sheet: "Cars", headings: ["Car"], rows: [["one"]] }, { name: "Nuts", sheet: "Nuts", headings: ["Nut"], rows: [] }]);
   const sheet = excel.addSheet("Runs");
   for (const [key, cell] of Object.entries(cells)) sheet.cells.set(key, { value: "", format: "General", ...cell });
   return { excel, sheet, repair: excelRepair(excel.run) };

@@ -67,18 +67,19 @@ function open(tables: readonly TableContent[]): WorkbookUnderTest {
     selection: () => selectedRow(excel),
     sheetNames: () => excel.sheets.map(({ name }) => name),
     sheet: (name) => shownOn(excel, name),
+    front: () => excel.sheets.find(({ id }) => id === excel.active)?.name,
     stand: (place) => { stand(excel, place); },
     formula: (sheet, address) => {
       const place = parseCellAddress(address);
       return excel.sheetNamed(sheet).cells.get(`${place?.row ?? -1},${place?.column ?? -1}`)?.formula;
     },
     shownLooks: (name) => {
-      const { widths, heights, merges, pictures, page, cells, looks } = excel.sheetNamed(name);
+      const { widths, heights, merges, pictures, page, cells, looks, frozenRows } = excel.sheetNamed(name);
       const formats = [...cells].map(([key, { format }]) => [key, { ...looks.get(key), format }] as const);
       const styles = plainly([...[...looks], ...formats].map(([key, look]) => [addressOf(key), look] as const));
       const shown = pictures.map(({ left: _left, top: _top, ...picture }) => picture);
       // Points of 5 pixels of room and 7 a character.
-      return { styles, columnWidths: Array.from({ length: 3 }, (_, column) => charactersOf(widths.get(column))), rowHeights: Array.from({ length: 3 }, (_, row) => heights.get(row)), merges, pictures: shown, page };
+      return { styles, columnWidths: Array.from({ length: 3 }, (_, column) => charactersOf(widths.get(column))), rowHeights: Array.from({ length: 3 }, (_, row) => heights.get(row)), merges, pictures: shown, page, frozenRows };
     },
     choices: (name, row, column) => {
       const table = excel.tableNamed(name);

@@ -12,16 +12,17 @@ workbookContract("the workbook in memory", (tables) => {
     selection: () => port.selected,
     stand: (place) => { port.select(place); },
     formula: (sheet, address) => port.formulas.get(`${sheet}!${address}`),
-    sheetNames: () => [...tables.map(({ sheet }) => sheet), ...port.sheets.keys()],
+    sheetNames: () => port.sheetList(),
+    front: () => port.front,
     sheet: (name) => port.sheets.get(name) ?? [],
     shownLooks: (name) => {
-      const { rows = [], styles = [], columnWidths = [], rowHeights = [], merges = [], pictures = [], page } = port.contents.get(name) ?? {};
+      const { rows = [], styles = [], columnWidths = [], rowHeights = [], merges = [], pictures = [], page, frozenRows = 0 } = port.contents.get(name) ?? {};
       // A number format says nothing about a text or a blank.
       const looks = [...cellStyles(styles)].map(([address, { format, ...look }]) => {
         const [column = 0, row = 0] = [address.charCodeAt(0) - 65, Number(address.slice(1)) - 1];
         return [address, typeof rows[row]?.[column] === "number" && format !== undefined ? { ...look, format } : look] as const;
       });
-      return { styles: plainly(looks), columnWidths, rowHeights, merges, pictures, page };
+      return { styles: plainly(looks), columnWidths, rowHeights, merges, pictures, page, frozenRows };
     },
     choices: (name, row, column) => {
       const table = port.made.get(name);

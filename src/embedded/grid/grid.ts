@@ -1,15 +1,15 @@
 import { type Area, parseCellAddress } from "../../workbook/address";
 import { type CellError, type CellValue, type PageSetup, type WorkbookDocument } from "../../workbook/document";
 import { freeSheetName } from "../../workbook/sheet-name";
-import { type ReadyTable, readyTables, tableSheet } from "../../workbook/new-table";
-import { type NewTable, type SheetContent } from "../../workbook/port";
+import { readyParts } from "../../workbook/new-table";
+import { type FormulaChange, type NewSheet, type NewTable, type SheetContent } from "../../workbook/port";
 import { readySheet } from "../../workbook/sheet-content";
 import { type ReferenceTable } from "../../workbook/structured-references";
 import { type FunctionSet, registerFunctions } from "./functions";
 import { provideGroupBy } from "./group-by";
 import { type GridLibrary, type GridModel } from "./library";
 import { constantContent, modelData, sheetId } from "./model-data";
-import { modelDocument, shownValue } from "./model-document";
+import { formulaText, modelDocument, shownValue } from "./model-document";
 import { type Zone } from "./sheet-parts";
 import { appendRow, registerRowAppender } from "./row-appender";
 import { registerSheetWriter, writeSheets } from "./sheet-writer";
@@ -31,6 +31,8 @@ export interface Grid {
   write(sheet: string, address: string, value: CellValue): void;
   /** Whether a formula stands in the cell, or fills it from another. */
   isFormula(sheet: string, address: string): boolean;
+  /** The formula of a cell as it is typed; undefined when there is none or no such sheet. */
+  formula(sheet: string, address: string): string | undefined;
   value(sheet: string, address: string): CellValue | CellError;
   /** What the cells of an area show, row by row. */
   values(sheet: string, area: Area): readonly (readonly (CellValue | CellError)[])[];
@@ -40,8 +42,8 @@ export interface Grid {
   select(sheet: string, area: Area): void;
   /** Writes into a new sheet behind the others, as one step to undo, and gives the name it got. */
   writeSheet(name: string, content: SheetContent | SheetContent["rows"]): string;
-  /** Makes tables, each on a sheet of its own, as one step to undo. Throws an Error with a plain sentence when a name is taken. */
-  writeTables(tables: readonly NewTable[]): void;
+  /** Makes tables and sheets beside them, as one step to undo, and shows the first. Throws an Error with a plain sentence when a name is taken. */
+  writeTables(parts: readonly (NewTable | NewSheet)[], changes?: readonly FormulaChange[]): void;
   /** Adds a row at the end of a table, as one step to undo. Throws an Error with a plain sentence when there is no room for it. */
   appendTableRow(table: ReferenceTable, cells: readonly CellValue[]): void;
   /** What is selected, and the cell that typing goes into. */
@@ -92,13 +94,14 @@ export function openGrid(library: GridLibrary, document: WorkbookDocument, funct
   };
 }
 
-function cellPart(library: GridLibrary, model: GridModel): Pick<Grid, "enter" | "write" | "isFormula" | "value" | "values" | "results"> {
+function cellPart(library: GridLibrary, model: GridModel): Pick<Grid, "enter" | "write" | "isFormula" | "formula" | "value" | "values" | "results"> {
   const { getters } = model;
   const at = (sheet: string, address: string): Position => positionOf(model, sheet, address);
   return {
     enter: (sheet, address, text) => void model.dispatch("UPDATE_CELL", { ...at(sheet, address), content: text }),
     write: (sheet, address, value) => void model.dispatch("UPDATE_CELL", { ...at(sheet, address), content: constantContent(library, value) }),
     isFormula: (sheet, address) => getters.getCell(at(sheet, address))?.isFormula === true || getters.getArrayFormulaSpreadingOn(at(sheet, address)) !== undefined,
+    formula: (sheet, address) => formulaAt(model, sheet, address),
     value: (sheet, address) => valueAt(model, at(sheet, address)),
     values: (sheet, area) => valuesIn(model, sheetIdOf(model, sheet), zoneOf(area)),
     results: (sheet, address) => resultsAt(model, at(sheet, address)),
@@ -119,8 +122,10 @@ function sheetPart(model: GridModel, pages: Map<string, PageSetup>): Pick<Grid, 
       return name;
     },
     appendTableRow: (table, cells) => { appendRow(model, table, cells); },
-    writeTables: (wanted) => {
-      writeSheets(model, newTableSheets(readyTables(wanted, tables().map(({ name }) => name)), sheetNames(model)));
+    writeTables: (parts, changes = []) => {
+      const ready = readyParts(parts, { tables: tables().map(({ name }) => name), sheets: sheetNames(model) });
+      const stillThere = changes.filter(({ sheet, address, from }) => formulaAt(model, sheet, address) === from);
+      writeSheets(model, ready, stillThere.map(({ sheet, address, to }) => ({ ...positionOf(model, sheet, address), content: to })));
     },
   };
 }
@@ -185,6 +190,11 @@ function positionOf(model: GridModel, sheet: string, address: string): Position 
 const zoneOf = ({ firstRow, firstColumn, rows, columns }: Area): Zone =>
   ({ left: firstColumn, top: firstRow, right: firstColumn + columns - 1, bottom: firstRow + rows - 1 });
 
+function formulaAt(model: GridModel, sheet: string, address: string): string | undefined {
+  const isThere = sheetNames(model).some((name) => name.toLowerCase() === sheet.toLowerCase());
+  return isThere ? formulaText(model, positionOf(model, sheet, address)) : undefined;
+}
+
 const valueAt = ({ getters }: GridModel, position: Position): CellValue | CellError =>
   shownValue(getters.getEvaluatedCell(position));
 
@@ -228,16 +238,6 @@ function watchSelection(model: GridModel, listener: () => void): () => void {
     model.selection.unobserve(owner);
     model.off("update", owner);
   };
-}
-
-/** A sheet for each table, headings and all; each takes a name that is free when the ones before have theirs. */
-function newTableSheets(tables: readonly ReadyTable[], taken: readonly string[]): Parameters<typeof writeSheets>[1] {
-  const names = [...taken];
-  return tables.map((table) => {
-    const name = freeSheetName(table.name, names);
-    names.push(name);
-    return { name, table, content: tableSheet(table) };
-  });
 }
 
 /** Formulas whose result the sheet is too small for, with the size of that result. */

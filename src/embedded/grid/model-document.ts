@@ -78,17 +78,28 @@ function cellAt({ getters }: GridModel, position: Position, { name, tables }: Su
   const cell = getters.getCell(position);
   const value = shownValue(getters.getEvaluatedCell(position));
   const look = lookOf(cell?.format, cell?.style, getters.getCellBorder(position) ?? undefined);
-  if (cell?.isFormula) {
-    const place = { sheet: name, row: position.row, column: position.col };
-    const formula = restoreUnresolved(toStructured(cell.compiledFormula.toFormulaString(getters), tables, place));
+  const formula = formulaIn(getters, position, { name, tables });
+  if (formula !== undefined) {
     const zone = getters.getSpreadZone(position);
     const spill = zone && { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 };
     return { value, formula, ...(spill && spill.rows * spill.columns > 1 ? { spill } : {}), ...look };
   }
-  if (cell?.content) return { value, ...look };
+  if (cell && !cell.isFormula && cell.content) return { value, ...look };
   const spilled = getters.getArrayFormulaSpreadingOn(position) !== undefined;
   if (spilled) return { value, spilled, ...look };
   return Object.keys(look).length > 0 ? { value: "", ...look } : undefined;
+}
+
+/** The formula of a cell as it is typed; undefined when it holds none. */
+export function formulaText({ getters }: GridModel, position: Position): string | undefined {
+  return formulaIn(getters, position, { name: getters.getSheetName(position.sheetId), tables: (getters as unknown as NamedTableGetters).getNamedTables() });
+}
+
+function formulaIn(getters: GridModel["getters"], position: Position, { name, tables }: Surroundings): string | undefined {
+  const cell = getters.getCell(position);
+  if (!cell?.isFormula) return undefined;
+  const place = { sheet: name, row: position.row, column: position.col };
+  return restoreUnresolved(toStructured(cell.compiledFormula.toFormulaString(getters), tables, place));
 }
 
 /** Cells with a rule above or below, which may hold nothing else. */

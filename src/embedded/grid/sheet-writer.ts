@@ -1,6 +1,6 @@
 import { cellAddress, parseCellAddress } from "../../workbook/address";
 import { type ChoiceList } from "../../workbook/document";
-import { type ReadyTable } from "../../workbook/new-table";
+import { type ReadyPart } from "../../workbook/new-table";
 import { cellStyles, type ReadySheet } from "../../workbook/sheet-content";
 import { type SheetContent } from "../../workbook/port";
 import { gridBorder, gridStyle } from "./cell-look";
@@ -12,19 +12,25 @@ import { type NamedTableSetter } from "./tables";
 /** A command of ours, so that the new sheets and all that is on them are one step to undo. */
 const writeCommand = "PLUMBLINE_WRITE_SHEETS";
 
-interface NewSheet {
+interface NewSheet extends ReadyPart {
   /** Not called sheetId: the grid refuses commands for a sheet that is not there yet. */
   readonly id: string;
-  readonly name: string;
-  readonly content: ReadySheet;
-  /** A table over all rows. */
-  readonly table?: ReadyTable;
+}
+
+/** A formula to be entered; its cell keeps how it looks. */
+interface Entry {
+  readonly sheetId: string;
+  readonly row: number;
+  readonly col: number;
+  readonly content: string;
 }
 
 interface WriteSheets {
   readonly type: string;
   readonly position: number;
   readonly sheets: readonly NewSheet[];
+  /** Entered when all new tables have their names. */
+  readonly entries: readonly Entry[];
 }
 
 /** Dispatches a command of the grid; the payloads are the grid's own. */
@@ -49,18 +55,23 @@ export function registerSheetWriter(library: GridLibrary): void {
         this.getters.nameTable(sheet.id, "A1", sheet.table.name);
         for (const list of sheet.table.lists) dispatch("ADD_DATA_VALIDATION_RULE", listPayload(sheet.id, list));
       });
-      const last = command.sheets[command.sheets.length - 1];
-      if (last) dispatch("ACTIVATE_SHEET", { sheetIdFrom: this.getters.getActiveSheetId(), sheetIdTo: last.id });
+      for (const entry of command.entries) dispatch("UPDATE_CELL", { ...entry });
+      const [first] = command.sheets;
+      if (first) dispatch("ACTIVATE_SHEET", { sheetIdFrom: this.getters.getActiveSheetId(), sheetIdTo: first.id });
     }
   }
   // The base class gives plugins static lists of their getters and layers; ours has none.
   registry.add(writeCommand, Object.assign(SheetWriter, { getters: [], layers: [] }) as never);
 }
 
-/** Writes into new sheets behind the others and shows the last. Their names must be free. Gives their ids. */
-export function writeSheets(model: GridModel, sheets: readonly Omit<NewSheet, "id">[]): readonly string[] {
+/**
+ * Writes into new sheets behind the others and shows the first. Their names must be free. Gives their ids.
+ * @param changes formulas for cells that are there
+ */
+export function writeSheets(model: GridModel, sheets: readonly ReadyPart[], changes: readonly Entry[] = []): readonly string[] {
   const identified = sheets.map((sheet) => ({ ...sheet, id: model.uuidGenerator.uuidv4() }));
-  model.dispatch(writeCommand as never, { position: model.getters.getSheetIds().length, sheets: identified } as never);
+  const formulas = identified.flatMap(({ id, content }) => (content.formulas ?? []).map(({ row, column, formula }): Entry => ({ sheetId: id, row, col: column, content: formula })));
+  model.dispatch(writeCommand as never, { position: model.getters.getSheetIds().length, sheets: identified, entries: [...formulas, ...changes] } as never);
   return identified.map(({ id }) => id);
 }
 
@@ -76,6 +87,7 @@ function write(library: GridLibrary, dispatch: Dispatch, { id: sheetId, name, co
     if (height !== undefined) dispatch("RESIZE_COLUMNS_ROWS", { sheetId, dimension: "ROW", elements: [row], size: Math.round(height * pixelsPerPoint) });
   });
   writeCells(library, dispatch, sheetId, content);
+  if (content.frozenRows) dispatch("FREEZE_ROWS", { sheetId, quantity: content.frozenRows });
   const target = (content.merges ?? []).map(zoneOf);
   if (target.length > 0) dispatch("ADD_MERGE", { sheetId, target, force: true });
   (content.pictures ?? []).forEach((picture, number) => dispatch("CREATE_IMAGE", { sheetId, figureId: `${sheetId}-picture-${String(number + 1)}`, ...figure(picture) }));

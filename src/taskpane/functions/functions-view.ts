@@ -16,7 +16,7 @@ export function functionsView(actions: ViewActions): View {
   search.addEventListener("input", filter);
   const content = element("div", { class: "functions-view" },
     element("h2", { class: "tally" }, "Worksheet functions"),
-    element("p", { class: "functions__intro" }, "The same answers as in this panel, in cells. Select a blank cell with room below and to the right, then insert an example and change it. The examples take the key of the catalogue from Catalog!B2; point that argument at your own cell with =PLUMB.CATALOG(…)."),
+    element("p", { class: "functions__intro" }, "The same answers as in this panel, in cells. Select a blank cell with room below and to the right, then insert an example and change it. Most take the key of the catalogue, a cell that stands for all your parts and prices; set-up puts it into B2 of the sheet Catalog."),
     element("div", { class: "search", role: "search", "aria-label": "Functions" }, element("label", { class: "unseen", for: "function-search" }, "Search the functions"), search),
     found, families);
   return {
@@ -67,7 +67,10 @@ function inserter(id: string, example: string, { inWorkbook }: ViewActions): HTM
   const button = element("button", { type: "button", class: "button" }, "Insert in the selected cell", element("span", { class: "unseen" }, ` the example of ${id}`));
   button.addEventListener("click", () => {
     said.textContent = "";
-    void inWorkbook("The example was not inserted.", (port) => port.insertFormula(`=${example}`)).then((address) => {
+    void inWorkbook("The example was not inserted.", async (port) => {
+      const { exampleHere } = await import(/* webpackChunkName: "set-up" */ "../../workbook/example-here");
+      return port.insertFormula(`=${await exampleHere(port, example)}`);
+    }).then((address) => {
       if (address !== undefined) said.textContent = `It stands in ${address}.`;
     });
   });

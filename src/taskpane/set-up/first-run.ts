@@ -2,6 +2,7 @@
 import type { WorkbookReading } from "../../workbook/workbook-reports";
 import { element } from "../element";
 import type { ViewActions } from "../view";
+import { todayHere } from "../today";
 import { setUpForm } from "./set-up-form";
 
 export interface FirstRun {
@@ -36,12 +37,12 @@ function demoOffer({ inWorkbook }: ViewActions, openDemo: (() => void) | undefin
   button.addEventListener("click", () => {
     if (openDemo) openDemo();
     else void inWorkbook("The demo was not written.", async (port) => {
-      const { demoTables } = await import(/* webpackChunkName: "set-up" */ "../../catalogue/demo");
-      await port.writeTables(demoTables);
+      const { demoParts } = await import(/* webpackChunkName: "set-up" */ "../../workbook/demo-parts");
+      await port.writeTables(demoParts(todayHere(), await port.sheetNames()));
     });
   });
   return element("section", { class: "offer" },
     element("h3", { class: "offer__heading" }, "Or look around first"),
-    element("p", {}, `An invented shop with its cars, parts and prices${openDemo ? ", opened in place of this workbook" : ", each table on a new sheet of its own"}.`),
+    element("p", {}, `An invented shop with its cars, parts and prices${openDemo ? ", opened in place of this workbook" : ", each table on a new sheet of its own, and sheets with the answers"}.`),
     element("p", {}, button));
 }

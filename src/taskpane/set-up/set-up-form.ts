@@ -1,6 +1,7 @@
-/** The offer to make the tables that a workbook lacks, each on a new sheet of its own. */
-import { setUpGroups, type SetUpGroup } from "../../workbook/set-up-groups";
+/** The offer to make the tables that a workbook lacks, and the sheets that show the answers, each on a new sheet of its own. */
+import { KEY_SHEET, missingAnswers, setUpGroups, type SetUpGroup } from "../../workbook/set-up-groups";
 import { element } from "../element";
+import { todayHere } from "../today";
 import { twoWayChoice } from "../two-way-choice";
 import type { ViewActions } from "../view";
 import { count } from "../words";
@@ -11,41 +12,80 @@ export interface SetUpForm {
   show(tables: readonly string[]): void;
 }
 
-export function setUpForm({ inWorkbook }: ViewActions): SetUpForm {
+export function setUpForm({ inWorkbook, sheetNames }: ViewActions): SetUpForm {
   const groups = setUpGroups.map(groupChoice);
-  const units = twoWayChoice("set-up-units", "Units of the headings", [{ value: "us", text: "Inches, psi" }, { value: "metric", text: "mm, bar" }]);
+  const answers = answersChoice();
+  const units = twoWayChoice("set-up-units", "Units of the headings", UNITS);
   const samples = element("input", { type: "checkbox", id: "set-up-samples" });
   const sampleLine = element("div", { class: "offer__choice" }, samples, element("label", { for: "set-up-samples" }, "With one invented car and its parts as a sample (in inches)"));
-  const button = element("button", { type: "button", class: "button" });
-  const heading = element("h3", { class: "offer__heading" });
-  const content = element("section", { class: "offer" },
-    heading,
-    element("p", {}, "Each table comes with its headings and lists to choose from, on a new sheet of its own. None of your cells is touched."),
-    element("fieldset", { class: "offer__groups" }, element("legend", { class: "unseen" }, "Tables to make"), ...groups.map((group) => group.content)),
-    units.content, sampleLine, element("p", {}, button));
+  const [heading, promise, button] = [element("h3", { class: "offer__heading" }), element("p", {}), element("button", { type: "button", class: "button" })];
+  const choices = element("fieldset", { class: "offer__groups" }, element("legend", { class: "unseen" }, "Sheets to make"), ...groups.map((group) => group.content), answers.content);
+  const content = element("section", { class: "offer" }, heading, promise, choices, units.content, sampleLine, element("p", {}, button));
+  const there: There = { tables: [], sheets: [] };
   const wanted = (): string[] => groups.flatMap((group) => group.wanted());
+  const wish = () => ({ tables: wanted(), units: units.isSecond() ? "metric" : "us", samples: samples.checked, answers: answers.isWanted(), today: todayHere() }) as const;
   const update = (): void => {
-    button.disabled = wanted().length === 0;
-    units.content.hidden = samples.checked;
+    const missing = groups.reduce((sum, group) => sum + group.show(there.tables), 0);
+    const isAnswerMissing = answers.show([...there.tables, ...wanted()], there.sheets);
+    content.hidden = missing === 0 && !isAnswerMissing;
+    button.disabled = wanted().length === 0 && !answers.isWanted();
+    units.content.hidden = samples.checked || missing === 0;
+    heading.textContent = sayOffer(there.tables.length > 0, missing);
   };
   content.addEventListener("input", update);
   button.addEventListener("click", () => {
-    void inWorkbook("The tables were not made.", async (port) => {
-      const { setUpTables } = await import(/* webpackChunkName: "set-up" */ "../../workbook/set-up");
-      await port.writeTables(setUpTables({ tables: wanted(), units: units.isSecond() ? "metric" : "us", samples: samples.checked }));
+    void inWorkbook("Nothing was made.", async (port) => {
+      const { setUpWorkbook } = await import(/* webpackChunkName: "set-up" */ "../../workbook/set-up");
+      await setUpWorkbook(port, wish());
     });
   });
   return {
     content,
     show: (tables) => {
-      const begun = tables.length > 0;
-      const missing = groups.reduce((sum, group) => sum + group.show(tables), 0);
-      content.hidden = missing === 0;
+      const begun = (there.tables = tables).length > 0;
       sampleLine.hidden = begun;
-      if (begun) samples.checked = false;
-      heading.textContent = begun ? `${count(missing, "table")} of Plumbline ${missing === 1 ? "is" : "are"} not in this workbook` : "Set up this workbook";
-      button.textContent = begun ? "Add the chosen tables" : "Set up this workbook";
+      samples.checked &&= !begun;
+      promise.textContent = sayPromise(begun);
+      button.textContent = begun ? "Add what is chosen" : "Set up this workbook";
       update();
+      void sheetNames().then((sheets) => { there.sheets = sheets; update(); });
+    },
+  };
+}
+
+interface There {
+  tables: readonly string[];
+  sheets: readonly string[];
+}
+
+const UNITS = [{ value: "us", text: "Inches, psi" }, { value: "metric", text: "mm, bar" }] as const;
+
+const sayOffer = (begun: boolean, missing: number): string =>
+  !begun ? "Set up this workbook" : missing === 0 ? "Sheets with the answers are not in this workbook" : `${count(missing, "table")} of Plumbline ${missing === 1 ? "is" : "are"} not in this workbook`;
+
+const sayPromise = (begun: boolean): string =>
+  `Each table comes with its headings and lists to choose from, on a new sheet of its own. None of your cells is touched${begun ? `; only the formula in ${KEY_SHEET}!B2, if it is there, takes in the new tables` : ""}.`;
+
+interface AnswersChoice {
+  readonly content: HTMLElement;
+  readonly isWanted: () => boolean;
+  /** @returns whether one of them is missing */
+  show(tables: readonly string[], sheets: readonly string[]): boolean;
+}
+
+function answersChoice(): AnswersChoice {
+  const box = element("input", { type: "checkbox", id: "set-up-answers", checked: true, "aria-describedby": "set-up-answers-sheets" });
+  const list = element("p", { class: "offer__tables", id: "set-up-answers-sheets" });
+  const content = element("div", { class: "offer__choice" }, box, element("div", {}, element("label", { for: "set-up-answers" }, "Sheets with the answers"), list));
+  return {
+    content,
+    isWanted: () => box.checked && !content.hidden,
+    show: (tables, sheets) => {
+      const names = missingAnswers(tables, sheets);
+      const isKeyThere = sheets.some((name) => name.toLowerCase() === KEY_SHEET.toLowerCase());
+      list.textContent = [...names, ...(isKeyThere ? [] : [KEY_SHEET])].join(", ");
+      content.hidden = names.length === 0 && (isKeyThere || tables.length === 0);
+      return !content.hidden;
     },
   };
 }

@@ -3,6 +3,7 @@ import { cellAddress } from "../address";
 import type { CellArea, CellStyle, CellValue, PageSetup, SheetPicture } from "../port";
 import { footerText, margins, pageNumber } from "../page-setup";
 import { cellStyles, type ReadySheet } from "../sheet-content";
+import { catalogueFirst } from "../formula-repair";
 import { enteredAs, formatOf } from "./entered-text";
 import type { WriteProgress } from "./run";
 
@@ -17,8 +18,19 @@ export async function writeContent(context: Excel.RequestContext, sheet: Excel.W
   for (const { style, ...area } of content.styles ?? []) applyStyle(rangeOf(sheet, area), style);
   await writeRows(context, sheet, content, progress);
   for (const area of content.merges ?? []) rangeOf(sheet, area).merge();
+  if (content.frozenRows) sheet.freezePanes.freezeRows(content.frozenRows);
   if (content.page) setUpPage(sheet.pageLayout, content.page);
   for (const row of content.page?.breaks ?? []) sheet.horizontalPageBreaks.add(cellAddress(row, 0));
+}
+
+/** Queues formulas, those that read the catalogue first: the others ask for what they have read. */
+export function enterFormulas(cells: readonly { readonly cell: Excel.Range | undefined; readonly formula: string }[]): void {
+  for (const index of catalogueFirst(cells.map(({ formula }) => formula))) {
+    const { cell, formula } = cells[index] ?? {};
+    if (!cell || formula === undefined) continue;
+    cell.numberFormat = [["General"]]; // a cell of text format would show the formula instead of its result
+    cell.formulas = [[formula]];
+  }
 }
 
 /** Pictures stand by points, so it is asked where their cells are; that sync also sends what was queued before. */

@@ -26,6 +26,8 @@ export interface Sheet {
   readonly lists: (ChoiceList & { readonly alert?: string })[];
   page: PageSetup | undefined;
   isProtected: boolean;
+  /** Rows that stay in sight. */
+  frozenRows: number;
 }
 
 export interface Table {
@@ -93,7 +95,7 @@ export class FakeBook {
     if (name === "" || name.length > 31 || /[[\]:*?/\\]|^'|'$/.test(name)) throw new FakeError("InvalidArgument", name);
     const sheet: Sheet = {
       id: `{sheet-${++this.made}}`, name, cells: new Map(), looks: new Map(), widths: new Map(), heights: new Map(),
-      merges: [], pictures: [], lists: [], page: undefined, isProtected: false,
+      merges: [], pictures: [], lists: [], page: undefined, isProtected: false, frozenRows: 0,
     };
     this.sheets.push(sheet);
     return sheet;

@@ -35,7 +35,14 @@ export class FakeRange {
 
   get formulas(): CellValue[][] { return this.loaded.read("formulas"); }
   set formulas(formulas: readonly (readonly CellValue[])[]) {
-    this.put(formulas, (old, text) => (String(text).startsWith("=") && old.format !== "@" ? { value: 0, format: old.format, formula: String(text) } : entered(text, old.format)));
+    this.put(formulas, (old, text) => (String(text).startsWith("=") && old.format !== "@" ? { value: 0, format: old.format, formula: this.known(String(text)) } : entered(text, old.format)));
+  }
+
+  /** Excel refuses a formula that names a table it has not. */
+  private known(formula: string): string {
+    const tables = [...formula.matchAll(/([\p{L}_][\p{L}\p{N}_.]*)\[/gu)].map(([, name = ""]) => name.toLowerCase());
+    if (tables.some((name) => !this.context.book.tables.some((table) => table.name.toLowerCase() === name))) throw new FakeError("InvalidArgument", formula);
+    return formula;
   }
 
 

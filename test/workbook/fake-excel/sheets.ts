@@ -78,6 +78,10 @@ export class FakeSheet {
 
   getRange(): FakeRange { return this.getRangeByIndexes(0, 0, 1_048_576, 16_384); }
 
+  get freezePanes(): { freezeRows(rows: number): void } {
+    return { freezeRows: (rows) => { this.context.write(() => { this.must().frozenRows = rows; }); } };
+  }
+
   activate(): void { this.context.ask(() => { this.context.book.active = this.must().id; }); }
   getCell(row: number, column: number): FakeRange { return this.getRangeByIndexes(row, column, 1, 1); }
 
