@@ -43,6 +43,34 @@ test("a workbook without stuck formulas costs two syncs and no step to undo", as
   expect(excel.host.syncs).toBe(2);
 });
 
+test.each([["one long column", 1], ["many short ones", 20]])("more formulas than fit into one answer are read in parts, in %s: each once, and still one step to undo", async (_, columns) => {
+  const stuck = Array.from({ length: 200 }, (__, index) => [`${Math.floor(index / columns)},${(index % columns) * 2}`, { value: index === 150 ? "Car" : "#N/A", formula: `=PLUMB.RUNS(Cars,"${"x".repeat(40)}",${index})` }] as const);
+  const { excel, repair } = open(Object.fromEntries(stuck));
+  excel.host.largest = 4000; // the formulas alone have some 13,000 characters
+  const { repaired } = await repair.repairFormulas();
+  expect([repaired.length, new Set(repaired).size]).toEqual([199, 199]);
+  const cells = [...excel.sheetNamed("Runs").cells];
+  expect(cells.every(([key, { formula }]) => formula === Object.fromEntries(stuck)[key]?.formula)).toBe(true);
+  expect(cells.filter(([, { value }]) => value === "#N/A")).toEqual([]);
+  excel.undo();
+  expect([...excel.sheetNamed("Runs").cells].filter(([, { value }]) => value === "#N/A")).toHaveLength(199);
+});
+
+test("more formulas than fit into one request are entered in parts, and still one step to undo", async () => {
+  const formula = (index: number): string => `=PLUMB.RUNS("${"x".repeat(8000)}",${index})`;
+  const { excel, repair } = open(Object.fromEntries(Array.from({ length: 400 }, (_, index) => [`${index},0`, { value: "#N/A", formula: formula(index) }])));
+  expect((await repair.repairFormulas()).repaired).toHaveLength(400);
+  expect(excel.host.syncs).toBe(6); // sheets, cells, what fills them, and some 3.3 million characters in three parts
+  excel.undo();
+  expect([...excel.sheetNamed("Runs").cells.values()].filter(({ value }) => value === "#N/A")).toHaveLength(400);
+});
+
+test("one cell too large for an answer is an error, not an endless halving", async () => {
+  const { excel, repair } = open({ "0,0": { value: "#N/A", formula: `=PLUMB.RUNS("${"x".repeat(200)}")` }, "5,0": { value: "#N/A", formula: "=PLUMB.RUNS(Cars)" } });
+  excel.host.largest = 100;
+  await expect(repair.repairFormulas()).rejects.toThrow("more than Excel gives at once");
+});
+
 test("a protected sheet is left as it is and named, the others are repaired", async () => {
   const { excel, sheet, repair } = open({ "0,0": { value: "#NAME?", formula: "=PLUMB.RUNS(Cars)" } });
   sheet.isProtected = true;

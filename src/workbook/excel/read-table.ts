@@ -1,5 +1,5 @@
 import { headingIndex, type CellValue, type TableContent } from "../port";
-import { codeOf } from "./run";
+import { halves, isTooLarge, rowsInParts, type WantedRows } from "./in-parts";
 
 export async function tableNames(context: Excel.RequestContext): Promise<readonly string[]> {
   const { tables } = context.workbook;
@@ -31,10 +31,11 @@ async function readInParts(context: Excel.RequestContext, table: Excel.Table, { 
   const parts = headOf(table, showHeaders);
   const size = table.getDataBodyRange().load("rowCount");
   await context.sync();
-  const half = Math.ceil(size.rowCount / 2);
-  const rows = [...(await someRows(context, table, { first: 0, count: half })), ...(await someRows(context, table, { first: half, count: size.rowCount - half }))];
+  const rows = await halves(size.rowCount, (first, count) => rowsInParts(context, table.getDataBodyRange(), { first, count }, cellValues));
   return contentOf(name, parts, rows);
 }
+
+const cellValues: WantedRows<CellValue[]> = { load: "values", of: ({ values }) => values as CellValue[][] };
 
 interface Head {
   readonly sheet: Excel.Worksheet;
@@ -46,32 +47,10 @@ const headOf = (table: Excel.Table, showHeaders: boolean): Head => ({ sheet: tab
 const wholeTable = (table: Excel.Table, showHeaders: boolean): Head & { readonly body: Excel.Range } => ({ ...headOf(table, showHeaders), body: table.getDataBodyRange().load("values") });
 
 /** A table without its heading row cannot be recognised, and blank headings say so. */
-function contentOf(name: string, { sheet, heading }: Head, rows: CellValue[][]): TableContent {
+function contentOf(name: string, { sheet, heading }: Head, rows: readonly CellValue[][]): TableContent {
   const headings = (heading?.values[0] ?? rows[0]?.map(() => "") ?? []) as CellValue[];
   return { name, sheet: sheet.name, headings, rows };
 }
-
-interface Rows {
-  readonly first: number;
-  readonly count: number;
-}
-
-/** Halved until each part fits into an answer. */
-async function someRows(context: Excel.RequestContext, table: Excel.Table, { first, count }: Rows): Promise<CellValue[][]> {
-  if (count <= 0) return [];
-  const part = table.getDataBodyRange().getRow(first).getResizedRange(count - 1, 0).load("values");
-  try {
-    await context.sync();
-    return part.values as CellValue[][];
-  } catch (error) {
-    if (!isTooLarge(error) || count === 1) throw error;
-  }
-  const half = Math.ceil(count / 2);
-  return [...(await someRows(context, table, { first, count: half })), ...(await someRows(context, table, { first: first + half, count: count - half }))];
-}
-
-/** Excel on the web answers with at most 5 MB. */
-const isTooLarge = (error: unknown): boolean => codeOf(error) === "ResponsePayloadSizeLimitExceeded";
 
 export interface RowWanted {
   readonly table: string;

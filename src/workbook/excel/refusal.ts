@@ -27,6 +27,7 @@ const sentences: Readonly<Record<string, string>> = {
   InvalidOperationInCellEditMode: "A cell is still being typed into, so nothing was written. Press Enter and try again.",
   InactiveWorkbook: "Another workbook is in front, so nothing was written. Go back to this one and try again.",
   ServiceNotAvailable: "Excel cannot be reached at the moment. Try again.",
+  ResponsePayloadSizeLimitExceeded: "One row holds more than Excel gives at once, so nothing was done. Shorten its texts and try again.",
   RequestAborted: "Excel broke the work off. Look at what is there, undo it if need be, and try again.",
 };
 

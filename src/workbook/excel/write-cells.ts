@@ -82,7 +82,7 @@ async function writeRows(context: Excel.RequestContext, sheet: Excel.Worksheet, 
 }
 
 /** Items in groups that are small enough for a request each; a single item that is not goes alone. */
-function requests<T>(items: readonly T[], sizeOf: (item: T) => number): readonly (readonly T[])[] {
+export function requests<T>(items: readonly T[], sizeOf: (item: T) => number): readonly (readonly T[])[] {
   const groups: T[][] = [];
   let size = LARGEST_REQUEST;
   for (const item of items) {

@@ -5,8 +5,10 @@ import { FakeError, type FakeBook } from "./book";
 export class FakeHost {
   /** Whether it merges the syncs of a run into one step to undo. */
   mergesUndo = true;
-  /** Bytes that a request or an answer may have. */
+  /** Bytes that an answer may have. */
   largest = 5_000_000;
+  /** Bytes that a request may have. */
+  largestRequest = 5_000_000;
   syncs = 0;
   /** Codes that the next syncs fail with, before they do anything. */
   readonly failures: string[] = [];
@@ -52,7 +54,7 @@ export class FakeContext {
     this.queue = [];
     const failure = this.host.failures.shift();
     if (failure !== undefined) throw new FakeError(failure);
-    if (asked.reduce((sum, { size }) => sum + size, 0) > this.host.largest) throw new FakeError("RequestPayloadSizeLimitExceeded");
+    if (asked.reduce((sum, { size }) => sum + size, 0) > this.host.largestRequest) throw new FakeError("RequestPayloadSizeLimitExceeded");
     if (asked.some(({ writes }) => writes)) this.beginStep();
     this.answer(asked);
   }
@@ -94,6 +96,9 @@ export class Loaded {
     for (const name of names) this.values.set(name, this.fetch(name));
   }
 
+  /** Of what was loaded last. */
+  get weight(): number { return weightOf([...this.values.values()].at(-1)); }
+
   read<T>(name: string): T {
     if (!this.values.has(name)) throw new Error(`PropertyNotLoaded: ${name}. Call load and sync before reading it.`);
     return this.values.get(name) as T;
@@ -102,9 +107,15 @@ export class Loaded {
 
 export const namesIn = (names: string): readonly string[] => names.split(",").map((name) => name.trim());
 
-/** Cells are what makes an answer large; names and counts are not weighed. */
-const weight = (answer: unknown): number =>
-  answer instanceof Map ? [...answer.values()].filter((value) => Array.isArray(value) && Array.isArray(value[0])).reduce<number>((sum, value) => sum + JSON.stringify(value).length, 0) : 0;
+/** Cells are what makes an answer large, those of several areas together; names and counts are not weighed. */
+const weight = (answer: unknown): number => (answer instanceof Map ? [...answer.values()].reduce<number>((sum, value) => sum + weightOf(value), 0) : 0);
+
+function weightOf(value: unknown): number {
+  if (!Array.isArray(value)) return 0;
+  if (Array.isArray(value[0])) return JSON.stringify(value).length;
+  const [last] = value.slice(-1) as readonly { readonly weight?: number }[];
+  return last?.weight === undefined ? 0 : (value as readonly { readonly weight: number }[]).reduce((sum, each) => sum + each.weight, 0);
+}
 
 /** A thing that may not be there: only a sync tells. */
 export class Presence {

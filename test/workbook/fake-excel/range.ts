@@ -59,6 +59,9 @@ export class FakeRange {
 
   preload(names: readonly string[]): void { this.loaded.preload(names); }
 
+  /** Characters of the cells that were loaded last with this range as one of several. */
+  get weight(): number { return this.loaded.weight; }
+
   getRow(row: number): FakeRange { return this.part((area) => ({ ...area, row: area.row + row, rows: 1 })); }
   getCell(row: number, column: number): FakeRange { return this.part((area) => ({ ...area, row: area.row + row, column: area.column + column, rows: 1, columns: 1 })); }
   getResizedRange(rows: number, columns: number): FakeRange { return this.part((area) => ({ ...area, rows: area.rows + rows, columns: area.columns + columns })); }
@@ -179,12 +182,18 @@ class FakeAreas {
   }
 }
 
-/** As Excel's own "Go to special" finds them, in no other order than the cells were made. */
-const formulaCells = ({ book }: FakeContext, { sheet: id }: Area): readonly Area[] =>
-  [...(book.sheets.find((sheet) => sheet.id === id)?.cells ?? [])].filter(([, { formula }]) => formula !== undefined).map(([key]) => {
+/** As Excel's own "Go to special" finds them: cells under one another are one area, in no other order than the cells were made. */
+function formulaCells({ book }: FakeContext, { sheet: id }: Area): readonly Area[] {
+  const areas: Area[] = [];
+  for (const [key, { formula }] of book.sheets.find((sheet) => sheet.id === id)?.cells ?? []) {
+    if (formula === undefined) continue;
     const [row = 0, column = 0] = key.split(",").map(Number);
-    return { sheet: id, row, column, rows: 1, columns: 1 };
-  });
+    const above = areas.findIndex((area) => area.column === column && area.row + area.rows === row);
+    if (above < 0) areas.push({ sheet: id, row, column, rows: 1, columns: 1 });
+    else areas[above] = { sheet: id, row: areas[above]?.row ?? row, column, rows: (areas[above]?.rows ?? 0) + 1, columns: 1 };
+  }
+  return areas;
+}
 
 class FakeFormat {
   constructor(private readonly range: FakeRange) {}

@@ -76,7 +76,13 @@ export class FakeSheet {
 
   preload(names: readonly string[]): void { this.loaded.preload(names); }
 
-  getRange(): FakeRange { return this.getRangeByIndexes(0, 0, 1_048_576, 16_384); }
+  /** From the first cell to the last that holds anything; a blank sheet gives its first cell. */
+  getUsedRange(): FakeRange {
+    return new FakeRange(this.context, () => {
+      const places = [...this.must().cells.keys()].map((key) => key.split(",").map(Number) as [number, number]);
+      return { sheet: this.must().id, row: 0, column: 0, rows: Math.max(0, ...places.map(([row]) => row)) + 1, columns: Math.max(0, ...places.map(([, column]) => column)) + 1 };
+    });
+  }
 
   get freezePanes(): { freezeRows(rows: number): void } {
     return { freezeRows: (rows) => { this.context.write(() => { this.must().frozenRows = rows; }); } };
