@@ -74,6 +74,10 @@ describe("what the add-in loads before a cell asks for anything", () => {
     expect(loadedAtOnce("src/functions/stock-functions.ts").some((each) => each.startsWith("@stdlib/"))).toBe(true);
   });
 
+  test("the reference of the functions brings none of the functions", () => {
+    expect([...loadedAtOnce("src/functions/reference.ts")].sort()).toEqual(["examples.ts", "functions.json", "headings.json", "reference.ts"].map((name) => `src/functions/${name}`));
+  });
+
   test("a verdict and the panel do not wait for the cut plan", () => {
     const planned = (entry: string): readonly string[] => loadedAtOnce(entry).filter((each) => each.startsWith("src/core/cutplan/"));
     expect(["src/functions/functions.ts", "src/taskpane/excel-panel.ts"].flatMap(planned)).toEqual([]);

@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { generateCustomFunctionsMetadata } from "custom-functions-metadata";
+import { headingsText } from "../scripts/answer-headings";
 import { functionFiles, metadataText, readFunctionMetadata } from "../scripts/function-metadata";
 import { functionsPage } from "../scripts/functions-page";
 import { programParts, whenLoaded } from "../src/functions/parts";
@@ -11,6 +12,10 @@ describe("the worksheet functions", () => {
   test("functions.json is not stale; if it is: npm run metadata", async () => {
     const written = readFileSync(resolve(__dirname, "../src/functions/functions.json"), "utf8");
     expect(metadataText(await readFunctionMetadata(functionFiles()))).toBe(written);
+  });
+
+  test("headings.json is not stale; if it is: npm run metadata", () => {
+    expect(headingsText()).toBe(readFileSync(resolve(__dirname, "../src/functions/headings.json"), "utf8"));
   });
 
   test("every function of functions.json is in the registry under its id, and the registry holds no other", async () => {

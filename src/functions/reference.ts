@@ -1,8 +1,8 @@
-/** The reference of the worksheet functions, by family: what each does, takes, answers, and an example. */
-import { answerHeadings } from "./answer-headings";
+/** The reference of the worksheet functions, by family: what each does, takes, answers, and an example. It reads what is written of them, so that it brings none of their code. */
 import type { Units } from "./columns";
 import { exampleFormulas } from "./examples";
 import described from "./functions.json";
+import answerHeadings from "./headings.json";
 
 export interface FunctionEntry {
   readonly id: string;
@@ -23,7 +23,7 @@ export interface FunctionFamily {
 
 /** In the order in which a shop comes to need them. */
 export function functionReference(units: Units): readonly FunctionFamily[] {
-  const headings = answerHeadings(units);
+  const headings: Readonly<Record<string, readonly string[]>> = answerHeadings[units];
   const entries = new Map(described.functions.map((one) => [one.id, entryOf(one, headings[one.id] ?? [])]));
   return FAMILIES.map(({ name, ids }) => ({ name, functions: ids.flatMap((id) => entries.get(id) ?? []) }));
 }
