@@ -46,3 +46,44 @@ test("of two workbooks alike in shape each gives its own rows", () => {
   const [one, other] = [1, 2].map((first) => openDocument({ sheets: [tableSheet({ name: "Long", rows: [["N"], [first], [3]] }), plainSheet("Work", { A1: "=TEST.MANY(Long)" })] }));
   expect([one?.value("Work", "A1"), other?.value("Work", "A1")]).toEqual(["[[[1],[3]],[]]", "[[[2],[3]],[]]"]);
 });
+
+describe("cells that a formula fills", () => {
+  const spilled = () => {
+    const grid = openSample({ A1: "=TEST.ECHO(Cars)" });
+    const sheetId = grid.model.getters.getSheetIds()[1] ?? "";
+    const cell = (col: number, row: number) => grid.model.getters.getEvaluatedCell({ sheetId, col, row });
+    return { grid, sheetId, cell };
+  };
+
+  test("are the same cells while they hold the same, and new ones where they do not", () => {
+    const { grid, cell } = spilled();
+    const [same, changed] = [cell(0, 2), cell(1, 1)];
+    grid.enter("Cars", "B3", "1912");
+    expect(cell(0, 2)).toBe(same);
+    expect([changed.value, cell(1, 1).value, cell(1, 1).formattedValue]).toEqual([12, 1912, "1912"]);
+  });
+
+  test("show the format that they are given, and after it is taken away, and the locale that is chosen", () => {
+    const { grid, sheetId, cell } = spilled();
+    const target = [{ left: 2, right: 2, top: 2, bottom: 2 }];
+    grid.model.dispatch("SET_FORMATTING", { sheetId, target, format: "0.00" });
+    grid.enter("Cars", "B3", "1");
+    expect(cell(2, 2).formattedValue).toBe("5.50");
+    grid.model.dispatch("CLEAR_FORMATTING", { sheetId, target });
+    grid.enter("Cars", "B3", "2");
+    expect(cell(2, 2).formattedValue).toBe("5.5");
+    grid.model.dispatch("UPDATE_LOCALE", { locale: { ...grid.model.getters.getLocale(), decimalSeparator: ",", thousandsSeparator: ".", formulaArgSeparator: ";" } });
+    grid.enter("Cars", "B3", "3");
+    expect(cell(2, 2).formattedValue).toBe("5,5");
+  });
+
+  test("go from a number to a text that looks like it, and back after an error", () => {
+    const { grid, cell } = spilled();
+    grid.write("Cars", "B4", "13");
+    expect(cell(1, 2)).toMatchObject({ value: "13", type: "text" });
+    grid.enter("Cars", "B4", "=1/0");
+    expect(cell(1, 2)).toMatchObject({ value: null }); // the whole answer is the error now
+    grid.enter("Cars", "B4", "13");
+    expect(cell(1, 2)).toMatchObject({ value: 13, type: "number" });
+  });
+});

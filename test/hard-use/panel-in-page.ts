@@ -1,9 +1,9 @@
-/** The panel in a page of jsdom over a workbook in memory, with a port between them that counts what is asked and can fail any of it. */
+/** The panel in a page of jsdom over a workbook, with a port between them that counts what is asked and can fail any of it. */
 import { JSDOM } from "jsdom";
 import { demoTables } from "../../src/catalogue/demo";
 import { mountPanel } from "../../src/taskpane/panel";
-import { memoryWorkbook, type MemoryWorkbook } from "../../src/workbook/memory";
 import type { TableContent, WorkbookPort } from "../../src/workbook/port";
+import { memoryBook, type Book, type OpenBook } from "./books";
 
 export interface CountingPort {
   readonly port: WorkbookPort;
@@ -37,7 +37,7 @@ export function countingPort(inner: WorkbookPort): CountingPort {
 export const BUSY = "The workbook is busy.";
 
 export interface PanelInPage {
-  readonly book: MemoryWorkbook;
+  readonly book: Book;
   readonly counting: CountingPort;
   readonly root: HTMLElement;
   /** What nobody caught. */
@@ -48,7 +48,7 @@ export interface PanelInPage {
 const GLOBALS = ["window", "document", "Node", "Element", "HTMLElement", "HTMLInputElement", "HTMLButtonElement", "HTMLSelectElement", "HTMLTextAreaElement", "SVGElement", "Event", "InputEvent", "KeyboardEvent", "MouseEvent", "CustomEvent", "sessionStorage", "localStorage", "getSelection", "getComputedStyle", "DOMParser", "XMLSerializer", "navigator", "location", "MutationObserver", "innerHeight", "innerWidth"] as const;
 
 /** @param failAt number of the call of the very first reading that fails */
-export function openPanel(tables: readonly TableContent[], failAt = 0): PanelInPage {
+export function openPanel(tables: readonly TableContent[], failAt = 0, openBook: OpenBook = memoryBook): PanelInPage {
   const { window } = new JSDOM('<!doctype html><html lang="en"><body><main id="panel"></main></body></html>', { url: "http://localhost/", pretendToBeVisual: true });
   for (const name of GLOBALS) Object.defineProperty(globalThis, name, { value: window[name as keyof typeof window], configurable: true, writable: true });
   Object.defineProperty(globalThis, "matchMedia", { value: () => ({ matches: false, addEventListener: () => undefined, removeEventListener: () => undefined }), configurable: true });
@@ -59,8 +59,8 @@ export function openPanel(tables: readonly TableContent[], failAt = 0): PanelInP
   window.addEventListener("error", ({ message }) => { faults.push(message); });
   const rejected = (reason: unknown): void => { faults.push(String(reason)); };
   process.on("unhandledRejection", rejected);
-  const book = memoryWorkbook(tables);
-  const counting = countingPort(book);
+  const book = openBook(tables);
+  const counting = countingPort(book.port);
   if (failAt > 0) counting.failAt(failAt);
   const root = window.document.getElementById("panel") as unknown as HTMLElement;
   const panel = mountPanel(root, counting.port);
@@ -73,21 +73,16 @@ export function fewCars(): TableContent[] {
 }
 
 /** Longer than the workbook gathers changes, and until nothing more is asked. */
-export async function settled({ counting, root }: PanelInPage): Promise<void> {
-  for (let quiet = 0, calls = -1, text = ""; quiet < 3;) {
-    await new Promise((resume) => { setTimeout(resume, 12); });
+export async function settled({ book, counting, root }: PanelInPage): Promise<void> {
+  for (let quiet = 0, calls = -1, text = ""; quiet < book.quiet;) {
+    await new Promise((resume) => { setTimeout(resume, PAUSE); });
     const now = root.textContent;
-    quiet = calls === counting.calls.length && text === now ? quiet + 1 : 0;
+    quiet = calls === counting.calls.length && text === now ? quiet + PAUSE : 0;
     [calls, text] = [counting.calls.length, now];
   }
 }
 
-/** Everything the workbook holds, to compare. */
-export async function contentOf(book: MemoryWorkbook): Promise<string> {
-  const names = [...(await book.tableNames())].sort();
-  const tables = await Promise.all(names.map((name) => book.readTable(name)));
-  return JSON.stringify([tables, [...book.contents], [...book.made.keys()], [...book.formulas]]);
-}
+const PAUSE = 12;
 
 /** In sight: neither it nor anything around it is hidden. */
 export const isShown = (part: Element): boolean => part.closest("[hidden]") === null;

@@ -13,6 +13,7 @@ import { formulaText, modelDocument, shownValue } from "./model-document";
 import { type Zone } from "./sheet-parts";
 import { appendRow, registerRowAppender } from "./row-appender";
 import { registerSheetWriter, writeSheets } from "./sheet-writer";
+import { keepSpilledCells } from "./spilled-cells";
 import { mendSpilledRange } from "./spilled-range";
 import { keepTableStyles } from "./table-styles";
 import { type NamedTableGetters, registerNamedTables } from "./tables";
@@ -66,6 +67,7 @@ export interface GridSelection {
 export function openGrid(library: GridLibrary, document: WorkbookDocument, functions: FunctionSet): Grid {
   provideGroupBy();
   mendSpilledRange(library);
+  keepSpilledCells(library);
   keepTableStyles(library);
   registerFunctions(library, functions);
   registerNamedTables(library);
