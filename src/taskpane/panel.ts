@@ -3,11 +3,14 @@ import { rememberCatalogue, reportOnRow } from "../functions/reports";
 import { followWorkbook, type Following, type WorkbookListener } from "../workbook/workbook-reports";
 import type { WorkbookPort } from "../workbook/port";
 import { element } from "./element";
+import { followTheme, type HostTheme } from "./host-theme";
 import { panelContent, type HostOffers, type PanelContent } from "./panel-content";
 
 export interface PanelOptions extends HostOffers {
   /** Address of panel.css; left out when the host's page links it itself. */
   readonly stylesheet?: string;
+  /** The host's own theme; the system's, when left out. */
+  readonly theme?: () => HostTheme;
 }
 
 export interface Panel {
@@ -30,7 +33,7 @@ export function mountPanel(root: HTMLElement | ShadowRoot, port: WorkbookPort, o
     panel.remember(name);
     following = followWorkbook(port, listenerOf(panel, () => { following?.again(); }), sharedWithFunctions);
   });
-  const stopHearing = [hearFaults(panel.showFault), port.onSelect(panel.showSelection)];
+  const stopHearing = [hearFaults(panel.showFault), port.onSelect(panel.showSelection), ...(options.theme ? [followTheme(panel.content, options.theme)] : [])];
   return {
     unmount: () => {
       isGone = true;

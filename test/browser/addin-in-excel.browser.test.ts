@@ -31,6 +31,27 @@ test.each([[350, false], [350, true], [1280, false]] as const)("at %d pixels, da
   expect(complaints).toEqual([]);
 });
 
+test("the pane is as dark as Excel says, whatever the system is, and follows when it is come back to", async () => {
+  const { page, complaints } = await open();
+  const panel = page.locator(".plumbline");
+  const ground = (): Promise<string> => panel.evaluate((node) => getComputedStyle(node).backgroundColor);
+  const excelTurns = (color: string | undefined): Promise<void> => page.evaluate((now) => { window.officeGround = now; window.dispatchEvent(new Event("focus")); }, color);
+  await panel.waitFor();
+  const [light, dark] = ["rgb(236, 238, 233)", "rgb(26, 30, 32)"];
+  expect(await ground()).toBe(light);
+  await excelTurns("#262626");
+  expect(await ground()).toBe(dark);
+  await page.emulateMedia({ colorScheme: "dark" });
+  await excelTurns("#E6E6E6");
+  expect(await ground()).toBe(light);
+  await excelTurns(undefined);
+  expect(await ground()).toBe(dark);
+  await excelTurns("#262626");
+  await page.emulateMedia({ media: "print", colorScheme: "light" });
+  expect(await panel.evaluate((node) => getComputedStyle(node).getPropertyValue("--ink"))).toBe("#000");
+  expect(complaints).toEqual([]);
+});
+
 test("a flag leads to the cell at fault, and an edit is followed", async () => {
   const { page, complaints } = await open();
   await turnTo(page, "Flags");

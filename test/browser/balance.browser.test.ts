@@ -1,16 +1,10 @@
 /** The Balance view in a browser: its plots measured with their real letters, its controls by keyboard, the way to a missing figure. */
 import type { Page } from "playwright-core";
 import { demoTables } from "../../src/catalogue/demo";
-import { panelPages, violations } from "./panel-pages";
+import { panelPages } from "./panel-pages";
 
 const { open } = panelPages();
 const demoCars = demoTables.find(({ name }) => name === "Cars")?.rows.length ?? 0;
-
-describe.each(["light", "dark", "forced colours"] as const)("in %s", (theme) => {
-  test.each([["a car whose rears lock first", "Car 27"], ["a car that waits for figures", "Car 23"], ["a car without lines", "Car 15"]])("axe finds nothing on %s", async (_, car) => {
-    expect(await violations(await openBalance({ car, theme }))).toEqual([]);
-  });
-});
 
 test.each([320, 1280])("no writing of a plot overlaps or leaves its sheet on any demo car at %d pixels, unladen and laden", async (width) => {
   const page = await openBalance({ width });

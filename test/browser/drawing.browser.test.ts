@@ -1,23 +1,10 @@
 /** The views of one car in a browser: the drawing measured with its real letters, the choice of a car, the questions. */
 import type { Page } from "playwright-core";
 import { demoTables } from "../../src/catalogue/demo";
-import { panelPages, turnTo, violations } from "./panel-pages";
+import { panelPages, turnTo } from "./panel-pages";
 
 const { open } = panelPages();
 const demoCars = demoTables.find(({ name }) => name === "Cars")?.rows.length ?? 0;
-
-describe.each(["light", "dark", "forced colours"] as const)("in %s", (theme) => {
-  test("axe finds nothing on the questions of all cars, nor on a picked and zoomed drawing", async () => {
-    const page = await open({ theme });
-    await turnTo(page, "Questions");
-    await page.locator(".questions-view").getByText("All cars").click();
-    expect(await violations(page)).toEqual([]);
-    await turnTo(page, "Drawing");
-    await page.getByRole("button", { name: "Larger" }).click();
-    await page.locator(".sketch__tag").first().click();
-    expect(await violations(page)).toEqual([]);
-  });
-});
 
 test.each(["light", "forced colours"] as const)("no writing overlaps on the drawing of any demo car, as its real letters measure in %s", async (theme) => {
   const page = await openDrawing({ theme });

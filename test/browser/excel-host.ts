@@ -10,6 +10,8 @@ declare global {
     /** The worksheet functions that were associated, by id. */
     associated: Record<string, WorksheetFunction>;
     startupBehavior: string;
+    /** Ground of Excel's own windows; some Excels do not say it. */
+    officeGround: string | undefined;
   }
 }
 
@@ -26,7 +28,7 @@ const office = {
   },
   HostType: { Excel: "Excel" },
   StartupBehavior: { load: "Load", none: "None" },
-  context: { requirements: { isSetSupported: () => true } },
+  context: { requirements: { isSetSupported: () => true }, get officeTheme() { return window.officeGround === undefined ? undefined : { bodyBackgroundColor: window.officeGround }; } },
   addin: {
     getStartupBehavior: () => Promise.resolve(window.startupBehavior),
     setStartupBehavior: (behavior: string) => {

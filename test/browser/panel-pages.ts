@@ -96,9 +96,16 @@ async function serve(): Promise<Server> {
   return server;
 }
 
+export const looks = ["light", "dark", "forced colours"] as const;
+
+/** Gives a page another look without opening it again; what moves is at rest at once. */
+export const putOn = (page: Page, look: (typeof looks)[number]): Promise<void> =>
+  page.emulateMedia({ colorScheme: look === "dark" ? "dark" : "light", forcedColors: look === "forced colours" ? "active" : "none", reducedMotion: "reduce" });
+
 /** Every rule of axe, its best practices included, as sentences that name the element. */
 export async function violations(page: Page): Promise<readonly string[]> {
-  const found = await page.evaluate<axe.AxeResults>(`${axe.source}; axe.run(document, { resultTypes: ["violations"] })`);
+  if (!await page.evaluate(() => "axe" in window)) await page.evaluate(axe.source);
+  const found = await page.evaluate<axe.AxeResults>(`axe.run(document, { resultTypes: ["violations"] })`);
   expect(found.passes.length).toBeGreaterThan(10);
   return found.violations.flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary ?? ""}`));
 }

@@ -5,13 +5,6 @@ import { panelPages, turnTo, violations } from "./panel-pages";
 
 const { open } = panelPages();
 
-describe.each(["light", "dark", "forced colours"] as const)("in %s", (theme) => {
-  test.each(["nothing", "no cars"])("axe finds nothing when the workbook holds %s", async (book) => {
-    const page = await open({ theme, book, waitFor: ".empty" });
-    expect(await violations(page)).toEqual([]);
-  });
-});
-
 test("flags come worst first, each with its place, sentence, cure and basis under its car", async () => {
   const page = await open();
   const severities = await page.locator(".card__severity").allTextContents();

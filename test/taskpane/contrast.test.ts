@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { readStyleSheet } from "../../scripts/style-sheet";
 
 const css = readStyleSheet(join(__dirname, "../../src/taskpane/panel.css")).text;
-const [light, dark] = [...css.matchAll(/\.plumbline \{\s+(--[^}]*)\}/g)].map(([, block]) => paletteOf(block ?? ""));
+const [light, dark, darkByHost] = [...css.matchAll(/\.plumbline(?::where\([^{]*\))? \{\s+(--[^}]*)\}/g)].map(([, block]) => paletteOf(block ?? ""));
 
 const onPaper = ["ink", "ink-soft", "accent", "stop", "decide", "watch", "note"];
 const pairs = [
@@ -26,6 +26,11 @@ describe.each([["light", light], ["dark", dark]])("in %s", (_, palette) => {
   test.each(["front", "rear", "ink"])("a line of the drawing in the colour %s is told from its paper", (colour) => {
     expect(contrast(palette, colour, "ticket")).toBeGreaterThanOrEqual(3);
   });
+});
+
+test("the host's dark is the system's dark", () => {
+  expect(darkByHost?.size).toBe(17);
+  expect(darkByHost).toEqual(dark);
 });
 
 // black on white is 21 : 1 and #777777 on white 4.48 : 1 by the formula of WCAG 2.2, "contrast ratio"

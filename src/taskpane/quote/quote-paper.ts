@@ -23,7 +23,7 @@ export function quotePaper({ report, quote, settings, level = "h3" }: PaperQuote
   const asked = ({ says }: Finding): boolean => report.questions.some(({ ask }) => says.startsWith(ask));
   const open = (wanted: (finding: Finding) => boolean): string[] => report.findings.filter((one) => one.standing === "open" && wanted(one) && !asked(one)).map(sayFinding);
   return element("div", { class: "paper-quote" },
-    holdNotice(quote.hold),
+    holdNotice(report.car.name, quote.hold),
     linesTable(quote, settings),
     quote.totals ? undefined : element("p", { class: "paper-quote__missing" }, element("strong", {}, "No total yet."), ` Still needed: ${quote.missing.join("; ")}.`),
     ...[
@@ -37,9 +37,9 @@ export function quotePaper({ report, quote, settings, level = "h3" }: PaperQuote
 
 const sayFinding = ({ says, cure }: Finding): string => `${says} ${capital(cure)}.`;
 
-function holdNotice(hold: readonly Finding[]): HTMLElement | undefined {
+function holdNotice(car: string, hold: readonly Finding[]): HTMLElement | undefined {
   if (hold.length === 0) return undefined;
-  return element("section", { class: "hold", "aria-label": "On hold" },
+  return element("section", { class: "hold", "aria-label": `${car} is on hold` },
     element("p", { class: "hold__stamp" }, severityMark("stop"), "Hold"),
     element("p", { class: "hold__says" }, "This quote must not go out. It can be written, with this on top of it."),
     element("ul", { class: "hold__why" }, ...hold.map((finding) => element("li", {}, sayFinding(finding)))));
