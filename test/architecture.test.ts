@@ -1,7 +1,9 @@
 import ts from "typescript";
+import { compiledSources } from "./architecture/compiled-sources";
 import { globalNamesUsed } from "./architecture/global-names";
 import { layerOf, layers, mayImport, globalsAllowedIn } from "./architecture/layers";
 import { loadedAtOnce } from "./architecture/loaded-at-once";
+import { officeMembersUsed } from "./architecture/office-sets";
 import { compilerOptions, filesUnder, importsOf, projectFolder } from "./architecture/source-files";
 
 jest.setTimeout(60_000); // the compiler reads the whole project, which takes seconds on a busy machine
@@ -91,7 +93,8 @@ describe("global names", () => {
     export const ours = (document: { title: string }): { Excel: string } => ({ Excel: document.title });
     export const theirs = { page: window, run: Excel.run, words: process.argv, error: CustomFunctions.Error };
     console.log(ours, theirs, setTimeout, performance.now());`;
-  const uses = globalNamesUsed([...sources, probe], new Map([[probe, probeText]]));
+  const compiled = compiledSources([...sources, probe], new Map([[probe, probeText]]));
+  const uses = globalNamesUsed(compiled);
 
   test("a file of src uses only the global names that its place allows", () => {
     const wrong = sources.flatMap((file) =>
@@ -103,6 +106,15 @@ describe("global names", () => {
   test("a global name is told from a variable, a parameter and a property of ours with the same name", () => {
     const names = (uses.get(probe) ?? []).map(({ name, of }) => `${name} (${of})`);
     expect(names.sort()).toEqual(["CustomFunctions (CustomFunctions)", "Excel (Office)", "process (Node)", "window (DOM)"]);
+  });
+
+  // Every Excel with the shared runtime that the manifest asks for has ExcelApi 1.10 (both tables of the platform's reference: Version 2002 against Version 1907).
+  test("of Excel nothing newer is used than comes with what the manifest asks for, but what docs/excel.md names with what is missing without it", () => {
+    const members = officeMembersUsed(compiled);
+    expect(members.length).toBeGreaterThan(50);
+    const newer = members.filter(({ set }) => Number(/^ExcelApi 1\.(\d+)$/.exec(set)?.[1] ?? 99) > 10);
+    expect(newer.map(({ member, set }) => `${member} (${set})`).sort()).toEqual(["Range.getSpillParentOrNullObject (ExcelApi 1.12)", "WorksheetChangedEventArgs.triggerSource (ExcelApi 1.14)"]);
+    for (const { set } of newer) expect(ts.sys.readFile(`${projectFolder}/docs/excel.md`)).toContain(set);
   });
 
   test("the core has no clock, no chance, and no language of the machine it runs on", () => {

@@ -1,7 +1,6 @@
-import { resolve } from "node:path";
 import ts from "typescript";
 import type { GlobalsOf } from "./layers";
-import { compilerOptions, projectFolder } from "./source-files";
+import type { CompiledSources } from "./compiled-sources";
 
 export interface GlobalUse {
   readonly name: string;
@@ -12,26 +11,9 @@ export interface GlobalUse {
  * The names of the page, of Office, of the custom functions runtime and of Node that files use without importing them,
  * found by where the compiler says each name is declared, so that a variable of ours called `document` is no offence.
  */
-export function globalNamesUsed(files: readonly string[], texts: ReadonlyMap<string, string> = new Map()): ReadonlyMap<string, readonly GlobalUse[]> {
-  const options = compilerOptions("tsconfig.json");
-  const paths = files.map((file) => resolve(projectFolder, file));
-  const program = ts.createProgram(paths, options, hostWith(options, texts));
-  const checker = program.getTypeChecker();
-  return new Map(files.map((file, place) => [file, usesIn(checker, program.getSourceFile(paths[place] ?? ""))]));
-}
+export const globalNamesUsed = ({ checker, sources }: CompiledSources): ReadonlyMap<string, readonly GlobalUse[]> => new Map([...sources].map(([file, source]) => [file, usesIn(checker, source)]));
 
-function hostWith(options: ts.CompilerOptions, texts: ReadonlyMap<string, string>): ts.CompilerHost {
-  const host = ts.createCompilerHost(options);
-  const known = new Map([...texts].map(([file, text]) => [resolve(projectFolder, file), text]));
-  const getSourceFile = host.getSourceFile.bind(host);
-  host.getSourceFile = (name, version) => {
-    const text = known.get(name);
-    return text === undefined ? getSourceFile(name, version) : ts.createSourceFile(name, text, version, true);
-  };
-  return host;
-}
-
-function usesIn(checker: ts.TypeChecker, source: ts.SourceFile | undefined): readonly GlobalUse[] {
+function usesIn(checker: ts.TypeChecker, source: ts.SourceFile): readonly GlobalUse[] {
   const uses = new Map<string, GlobalUse>();
   const visit = (node: ts.Node): void => {
     if (ts.isIdentifier(node) && !isMember(node)) {
@@ -40,7 +22,7 @@ function usesIn(checker: ts.TypeChecker, source: ts.SourceFile | undefined): rea
     }
     ts.forEachChild(node, visit);
   };
-  if (source) visit(source);
+  visit(source);
   return [...uses.values()];
 }
 

@@ -84,6 +84,13 @@ test("a workbook open for reading only says so", async () => {
   await expect(repair.repairFormulas()).rejects.toThrow("open for reading only");
 });
 
+test("an Excel that cannot tell which cell fills which says so, and nothing is entered", async () => {
+  const { excel, sheet, repair } = open({ "0,0": { value: "#N/A", formula: "=PLUMB.RUNS(Cars)" } });
+  excel.host.answerTo = (sync) => (sync === 3 ? "ApiNotFound" : undefined);
+  await expect(repair.repairFormulas()).rejects.toThrow("This Excel is too old for that");
+  expect(sheet.cells.get("0,0")?.value).toBe("#N/A");
+});
+
 test.each([
   ["=PLUMB.RUNS(A1)", "#NAME?", true], ["=SUM(PLUMB.VALVEOUT(1,2,3))", "#BUSY!", true], ["=PLUMB.RUNS(A1)", "Car", false],
   ["=PLUMB.RUNS(A1)", "#VALUE!", false], ["=VLOOKUP(1,A1:B2,2)", "#N/A", false], ["", "#N/A", false],

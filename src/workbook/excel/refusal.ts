@@ -24,6 +24,7 @@ export async function refusal(runs: PatientRuns, error: unknown, sheetOf: SheetO
 const protectionCodes = new Set(["AccessDenied", "InvalidOperation", "GeneralException"]);
 
 const sentences: Readonly<Record<string, string>> = {
+  ApiNotFound: "This Excel is too old for that, so nothing was written. Bring it up to date and try again.",
   InvalidOperationInCellEditMode: "A cell is still being typed into, so nothing was written. Press Enter and try again.",
   InactiveWorkbook: "Another workbook is in front, so nothing was written. Go back to this one and try again.",
   ServiceNotAvailable: "Excel cannot be reached at the moment. Try again.",

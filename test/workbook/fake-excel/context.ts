@@ -12,6 +12,8 @@ export class FakeHost {
   syncs = 0;
   /** Codes that the next syncs fail with, before they do anything. */
   readonly failures: string[] = [];
+  /** The code that a sync fails with, by its number from 1. */
+  answerTo: (sync: number) => string | undefined = () => undefined;
   /** Pieces of work carried out, and the number of the one at which the host breaks off, once. */
   works = 0;
   breaksAt = 0;
@@ -52,7 +54,7 @@ export class FakeContext {
     this.host.syncs += 1;
     const asked = this.queue;
     this.queue = [];
-    const failure = this.host.failures.shift();
+    const failure = this.host.failures.shift() ?? this.host.answerTo(this.host.syncs);
     if (failure !== undefined) throw new FakeError(failure);
     if (asked.reduce((sum, { size }) => sum + size, 0) > this.host.largestRequest) throw new FakeError("RequestPayloadSizeLimitExceeded");
     if (asked.some(({ writes }) => writes)) this.beginStep();
