@@ -2,6 +2,7 @@
 import type { Catalogue } from "./catalogue";
 import { fitTube, joinFaces, type AdapterStep, type Fitting, type NoFitting } from "./fittings";
 import { faceKey, type JointFace } from "./joint";
+import { madeOnce, madeOnceByKey } from "./made-once";
 import type { Metres } from "./quantity";
 import { tubeKey } from "./tube";
 
@@ -14,29 +15,16 @@ export interface Fitter {
   readonly chain: (from: JointFace, to: JointFace) => readonly AdapterStep[] | undefined;
 }
 
-const fitters = new WeakMap<Catalogue, Fitter>();
-
-export function fitterFor(catalogue: Catalogue): Fitter {
-  const known = fitters.get(catalogue);
-  if (known) return known;
-  const { nuts, adapters, settings } = catalogue;
-  const fitter: Fitter = {
-    fit: remembering(tubeAndPort, (tube, port) => fitTube({ nuts, adapters, jointCost: settings.jointCost }, tube, port)),
-    takesNut: remembering(tubeAndPort, (tube, port) => fitTube({ nuts, adapters: [], jointCost: 0 }, tube, port).fits),
-    chain: remembering(twoFaces, (from, to) => joinFaces({ nuts, adapters, jointCost: settings.jointCost }, from, to)),
-  };
-  fitters.set(catalogue, fitter);
-  return fitter;
-}
+export const fitterFor: (catalogue: Catalogue) => Fitter = madeOnce(({ nuts, adapters, settings }) => ({
+  fit: remembering(tubeAndPort, (tube, port) => fitTube({ nuts, adapters, jointCost: settings.jointCost }, tube, port)),
+  takesNut: remembering(tubeAndPort, (tube, port) => fitTube({ nuts, adapters: [], jointCost: 0 }, tube, port).fits),
+  chain: remembering(twoFaces, (from, to) => joinFaces({ nuts, adapters, jointCost: settings.jointCost }, from, to)),
+}));
 
 const tubeAndPort = (tube: Metres, port: JointFace): string => `${tubeKey(tube)}|${faceKey(port)}`;
 const twoFaces = (from: JointFace, to: JointFace): string => `${faceKey(from)}|${faceKey(to)}`;
 
 function remembering<A, B, T>(keyOf: (a: A, b: B) => string, search: (a: A, b: B) => T): (a: A, b: B) => T {
-  const answers = new Map<string, T>();
-  return (a, b) => {
-    const key = keyOf(a, b);
-    if (!answers.has(key)) answers.set(key, search(a, b));
-    return answers.get(key) as T;
-  };
+  const answers = madeOnceByKey<T>();
+  return (a, b) => answers(keyOf(a, b), () => search(a, b));
 }

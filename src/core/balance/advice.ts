@@ -1,6 +1,7 @@
 /** For a car whose rears lock first: the valve, or the wheel-cylinder bore, that puts the order right under every load with the least loss of efficiency. */
 import type { Catalogue } from "../catalogue";
 import type { Component } from "../component";
+import { madeOnce } from "../made-once";
 import { metres, pascals, type Metres, type Pascals } from "../quantity";
 import { efficiencyOn } from "./braking";
 import { aboveThreshold, brakingUnder, rangeOf, type CarBraking, type View } from "./car-braking";
@@ -67,14 +68,8 @@ interface AdjustableValve {
   readonly duty: Adjustable;
 }
 
-const adjustables = new WeakMap<Catalogue, readonly AdjustableValve[]>();
-
-function adjustableIn(catalogue: Catalogue): readonly AdjustableValve[] {
-  const known = adjustables.get(catalogue) ?? [...catalogue.components.values()].flatMap((component) =>
-    component.passages.flatMap(({ duties }) => (duties ?? []).flatMap((duty) => (duty.does === "adjustable-proportioning" ? [{ component, duty }] : []))));
-  adjustables.set(catalogue, known);
-  return known;
-}
+const adjustableIn: (catalogue: Catalogue) => readonly AdjustableValve[] = madeOnce(({ components }) => [...components.values()].flatMap((component) =>
+  component.passages.flatMap(({ duties }) => (duties ?? []).flatMap((duty) => (duty.does === "adjustable-proportioning" ? [{ component, duty }] : [])))));
 
 /** For each load the valve whose line is the chord of its ideal curve; the better one holds under all of them. */
 function fixedValves(judged: Judgement): ValveAdvice[] {
