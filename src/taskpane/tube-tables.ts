@@ -51,7 +51,7 @@ function rowsOf(shown: ShownTotal, { units, longest }: Scale): HTMLElement {
       element("td", { class: "wide" }, says),
       number(scrap === undefined ? "" : sayLength(scrap, units), "wide")),
     element("tr", { class: "tube__second" }, element("td", { colspan: 5 }, tubeDrawing(cut / longest, estimated.net / net),
-      element("span", { class: "tube__buy" }, `To buy: ${says}${scrap === undefined ? "" : `, scrap ${sayLength(scrap, units)}`}.`), sayEstimated(shown.total, units))));
+      element("span", { class: "tube__buy" }, `To buy: ${says}${scrap === undefined ? "" : `, scrap ${sayLength(scrap, units)}`}${says.endsWith("…") ? "" : "."}`), sayEstimated(shown.total, units))));
 }
 
 function purchaseOf({ total, purchase }: ShownTotal): { readonly says: string; readonly scrap?: TubeTotal["cut"] | undefined } {
