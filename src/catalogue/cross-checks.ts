@@ -36,7 +36,7 @@ export function withoutRepeats<R>(sound: readonly Sound<R>[], keyOf: (value: R) 
     const key = keyOf(value);
     const earlier = first.get(key);
     if (!earlier) first.set(key, row);
-    return earlier && errorAt(row, pointerOf(value), `what no earlier row has (${earlier.table} row ${earlier.row} has it)`, "data-duplicate");
+    return earlier && { ...errorAt(row, pointerOf(value), "what no earlier row has", "data-duplicate"), earlier: { table: earlier.table, row: earlier.row } };
   });
 }
 

@@ -5,13 +5,13 @@ import { madeOnceByKey } from "../core/made-once";
 import { textOf } from "./cell";
 import { canonicalCell } from "./content-key";
 import { isFilled, readerLeavingOutCells, type ReadRow } from "./read-table";
-import type { TableError } from "./table-error";
+import { rowUnderHeadings, type TableError } from "./table-error";
 import { carsTable } from "./tables/cars";
 
 export interface CarRow {
   /** 1 is the first row under the headings. */
   readonly row: number;
-  /** The car's name, or `row 7` when the row has none. */
+  /** The car's name, or `row 7 under the headings` when the row has none. */
   readonly name: string;
   /** Undefined only when the row has no name. */
   readonly car?: Car | undefined;
@@ -114,11 +114,11 @@ function carRow(row: ReadCar): MadeRow {
   const known = madeRows.get(row);
   if (known) return known;
   const name = textOf(row.cells["name"]);
-  const fresh = { key: name === undefined ? undefined : nameKey(name), made: { row: row.row, name: name ?? `row ${row.row}`, car: row.value, errors: row.errors } };
+  const fresh = { key: name === undefined ? undefined : nameKey(name), made: { row: row.row, name: name ?? rowUnderHeadings(row.row), car: row.value, errors: row.errors } };
   madeRows.set(row, fresh);
   return fresh;
 }
 
 const repeated = (row: ReadCar, name: string, earlier: number): TableError => ({
-  table: row.table, row: row.row, column: carsTable.columns.name.heading, read: name, accepted: `a name that no earlier row has (row ${earlier} has it)`, code: "data-duplicate",
+  table: row.table, row: row.row, column: carsTable.columns.name.heading, read: name, accepted: "a name that no earlier row has", earlier: { table: row.table, row: earlier }, code: "data-duplicate",
 });

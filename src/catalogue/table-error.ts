@@ -14,16 +14,31 @@ export interface TableError {
   /** What the cell or heading says; empty when it is blank. */
   readonly read: string;
   readonly accepted: string;
+  /** The row that has already what this one has. */
+  readonly earlier?: { readonly table: string; readonly row: number } | undefined;
   readonly code?: TableErrorCode | undefined;
 }
 
-/** One plain sentence: `Ports row 3, Thread: read "9/16-19x"; accepted: a thread such as 3/8-24.` */
-export function sayTableError(error: TableError): string {
-  const row = error.row === undefined ? " headings" : ` row ${error.row}`;
-  const column = error.column === undefined ? "" : `, ${error.column}`;
-  const read = error.read === "" ? "nothing" : `"${quoted(error.read)}"`;
-  return `${error.table}${row}${column}: read ${read}; accepted: ${error.accepted}.`;
-}
+/** How a row of a table is named. @param row 1 is the first row under the headings */
+export type SayRow = (table: string, row: number) => string;
+
+/** A row of a range whose place in the sheet is not known. */
+export const rowUnderHeadings = (row: number): string => `row ${row} under the headings`;
+
+/** One plain sentence, with rows named so: `Ports row 4, Thread: read "9/16-19x"; accepted: a thread such as 3/8-24.` */
+export const tableErrorSayer = (sayRow: SayRow) => ({ table, row, column, read, accepted, earlier }: TableError): string => {
+  const where = row === undefined ? " headings" : ` ${sayRow(table, row)}`;
+  const before = earlier ? ` (${earlier.table} ${sayRow(earlier.table, earlier.row)} has it)` : "";
+  return `${table}${where}${column === undefined ? "" : `, ${column}`}: ${sayRead(read)}; accepted: ${accepted}${before}.`;
+};
+
+/** The same where all that is known is the range: `Ports row 3 under the headings, Thread: …` */
+export const sayTableError = tableErrorSayer((_, row) => rowUnderHeadings(row));
+
+/** The same of a row that is named beside it: `Cars, Valves: read nothing; accepted: …` */
+export const sayFault = ({ table, column, read, accepted }: TableError): string => `${table}${column === undefined ? "" : `, ${column}`}: ${sayRead(read)}; accepted: ${accepted}.`;
+
+const sayRead = (read: string): string => (read === "" ? "read nothing" : `read "${quoted(read)}"`);
 
 /** Enough to find the cell by; a cell may hold 32,767 characters. */
 const LONGEST_QUOTE = 80;

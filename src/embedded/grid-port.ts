@@ -1,7 +1,7 @@
 import { cellAddress, sheetPrefix } from "../workbook/address";
 import { gatherChanges } from "../workbook/change-gathering";
 import { isCellError } from "../workbook/document";
-import { headingIndex, newRowCells, sayFormulaRefused, type CellValue, type TableContent, type TablePlace, type WorkbookPort } from "../workbook/port";
+import { headingIndex, newRowCells, sayFormulaRefused, sayRowGone, type CellValue, type TableContent, type TablePlace, type WorkbookPort } from "../workbook/port";
 import { type ReferenceTable } from "../workbook/structured-references";
 import { type Grid } from "./grid/grid";
 
@@ -73,7 +73,7 @@ const tableNamed = (grid: Grid, name: string): ReferenceTable | undefined =>
 function tableWithRow(grid: Grid, name: string, row: number): ReferenceTable {
   const table = tableNamed(grid, name);
   if (!table) throw new Error(`There is no table ${name}.`);
-  if (row < 0 || row >= table.rows) throw new Error(`The table ${table.name} has no row ${String(row + 1)}.`);
+  if (row < 0 || row >= table.rows) throw new Error(sayRowGone(table.name));
   return table;
 }
 
@@ -103,7 +103,7 @@ function insertFormula(grid: Grid, formula: string): string {
 
 function contentOf(grid: Grid, table: ReferenceTable): TableContent {
   const [headings = [], ...rows] = shownIn(grid, table).map((row) => row.map((value) => (isCellError(value) ? value.error : value)));
-  return { name: table.name, sheet: table.sheet, headings, rows };
+  return { name: table.name, sheet: table.sheet, headings, rows, firstRow: table.firstRow + 2 };
 }
 
 /** What a table shows, its headings first. */
@@ -112,15 +112,16 @@ type Shown = ReturnType<Grid["values"]>;
 const shownIn = (grid: Grid, table: ReferenceTable): Shown => grid.values(table.sheet, { ...table, rows: table.rows + 1 });
 
 /** All tables, to compare: 200,000 cells take some 20 ms. */
-const contentsOf = (grid: Grid): ReadonlyMap<string, Contents> => new Map(grid.tables().map((table) => [table.name, { sheet: table.sheet, shown: shownIn(grid, table) }]));
+const contentsOf = (grid: Grid): ReadonlyMap<string, Contents> => new Map(grid.tables().map((table) => [table.name, { sheet: table.sheet, firstRow: table.firstRow, shown: shownIn(grid, table) }]));
 
 interface Contents {
   readonly sheet: string;
+  readonly firstRow: number;
   readonly shown: Shown;
 }
 
 const isSame = (before: Contents | undefined, now: Contents | undefined): boolean =>
-  before !== undefined && before.sheet === now?.sheet && before.shown.length === now.shown.length && before.shown.every((row, index) => isSameRow(row, now.shown[index] ?? []));
+  before !== undefined && before.sheet === now?.sheet && before.firstRow === now.firstRow && before.shown.length === now.shown.length && before.shown.every((row, index) => isSameRow(row, now.shown[index] ?? []));
 
 const isSameRow = (before: Shown[number], now: Shown[number]): boolean =>
   before.length === now.length && before.every((value, index) => {

@@ -1,6 +1,6 @@
 /** What REORDER answers: one row a tube of the rack. */
 import { readTableLeavingOutCells, type ReadRow } from "../catalogue/read-table";
-import { sayTableError } from "../catalogue/table-error";
+import { rowUnderHeadings, sayTableError } from "../catalogue/table-error";
 import { tubeTable } from "../catalogue/tables/tube";
 import { usageTable } from "../catalogue/tables/stock-history";
 import { textOf } from "../catalogue/cell";
@@ -88,7 +88,7 @@ interface RowReader {
 
 function rowOf({ catalogue, recorded, quotes, byTube }: RowReader, { row, value, errors, cells }: ReadRow<TubeStock>): ReorderRow {
   const unread = errors.map(sayTableError);
-  if (!value) return { name: textOf(cells["name"]) ?? `row ${row}`, found: undefined, problem: unread.join(" ") };
+  if (!value) return { name: textOf(cells["name"]) ?? rowUnderHeadings(row), found: undefined, problem: unread.join(" ") };
   const key = nameKey(value.name);
   const used = (byTube.get(key) ?? []).map(({ date, length }) => ({ date, quantity: length }));
   const breaks = catalogue.priceBreaks.filter(({ tube }) => nameKey(tube) === key);

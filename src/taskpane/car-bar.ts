@@ -36,7 +36,7 @@ export function carBar({ carOf, chooseCar, selectRow }: ViewActions): CarBar {
       if (!shown) return undefined;
       const place = order.indexOf(shown);
       name.textContent = shown.name;
-      name.title = `Select row ${shown.row + 1} of ${shown.table} in the sheet`;
+      name.title = `Select row ${shown.sheetRow} of ${shown.table} in the sheet`;
       mark.replaceChildren(carMark(groupOf(shown)), groupWords[groupOf(shown)].name);
       about.textContent = [shown.customer, sayModel(shown), `${sayNumber(place + 1)} of ${sayNumber(order.length)}, worst first`].filter((text) => text !== "").join(" · ");
       before.disabled = place <= 0;

@@ -14,7 +14,7 @@ export function carCard(flagged: FlaggedCar, selected: string | undefined): Keye
   const { line, findings } = flagged;
   const key = rowKey(line.table, line.row);
   const current = key === selected;
-  return { key, content: JSON.stringify([line.name, line.customer, current, findings]), make: () => cardOf(flagged, current) };
+  return { key, content: JSON.stringify([line.sheetRow, line.name, line.customer, current, findings]), make: () => cardOf(flagged, current) };
 }
 
 function cardOf({ line, group, findings }: FlaggedCar, current: boolean): HTMLElement {
@@ -22,10 +22,10 @@ function cardOf({ line, group, findings }: FlaggedCar, current: boolean): HTMLEl
     element("div", { class: "card__stub" },
       flagMark(group),
       element("span", { class: "card__severity" }, flagWords[group].name),
-      element("span", { class: "card__row" }, `row ${line.row + 1}`)),
+      element("span", { class: "card__row" }, `row ${line.sheetRow}`)),
     element("div", { class: "card__body" },
       element("h3", { class: "card__head" },
-        element("button", { type: "button", class: "card__car", title: `Select row ${line.row + 1} of ${line.table} in the sheet` }, line.name),
+        element("button", { type: "button", class: "card__car", title: `Select row ${line.sheetRow} of ${line.table} in the sheet` }, line.name),
         line.customer === "" ? undefined : element("span", { class: "card__customer" }, line.customer)),
       element("ul", { class: "flags" }, ...findings.map(flagOf))));
 }

@@ -62,7 +62,7 @@ function follow({ chooseCar, turnTo, selectRow }: ViewActions, line: CarLine, ta
 
 function carRow(line: CarLine, chosen: boolean): KeyedChild {
   const counts = SEVERITIES.map((severity) => countOpen(line, severity));
-  return { key: rowKey(line.table, line.row), content: JSON.stringify([line.name, line.customer, sayModel(line), line.verdict, counts, openQuestionsOf(line), chosen]), make: () => drawRow(line, chosen) };
+  return { key: rowKey(line.table, line.row), content: JSON.stringify([line.sheetRow, line.name, line.customer, sayModel(line), line.verdict, counts, openQuestionsOf(line), chosen]), make: () => drawRow(line, chosen) };
 }
 
 function drawRow(line: CarLine, chosen: boolean): HTMLElement {
@@ -71,7 +71,7 @@ function drawRow(line: CarLine, chosen: boolean): HTMLElement {
   return element("li", { class: `car car--${group}`, "data-table": line.table, "data-row": line.row, "aria-current": chosen ? "true" : undefined },
     element("span", { class: "car__verdict" }, carMark(group), element("span", { class: "car__group" }, line.verdict === undefined ? "Not worked out" : groupWords[group].name)),
     element("div", { class: "car__body" },
-      element("h3", { class: "car__name" }, element("button", { type: "button", class: "link", title: `Select row ${line.row + 1} of ${line.table} in the sheet` }, line.name), line.customer === "" ? undefined : element("span", { class: "car__customer" }, line.customer)),
+      element("h3", { class: "car__name" }, element("button", { type: "button", class: "link", title: `Select row ${line.sheetRow} of ${line.table} in the sheet` }, line.name), line.customer === "" ? undefined : element("span", { class: "car__customer" }, line.customer)),
       element("p", { class: "car__model" }, sayModel(line) || "platform not known"),
       element("p", { class: "car__counts" }, sayCounts(line))),
     element("div", { class: "car__ways" },

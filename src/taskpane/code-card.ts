@@ -22,7 +22,7 @@ export function codeCards(group: FlagGroup, cars: readonly FlaggedCar[]): KeyedC
   const codes = [...groupBy(each, ({ finding }) => finding.code)].sort((a, b) => b[1].length - a[1].length || (a[0] < b[0] ? -1 : 1));
   return codes.map(([code, on]) => ({
     key: `code ${code}`,
-    content: JSON.stringify(on.map(({ flagged: { line }, finding }) => [line.table, line.row, line.name, line.customer, finding.place, finding.says])),
+    content: JSON.stringify(on.map(({ flagged: { line }, finding }) => [line.table, line.row, line.sheetRow, line.name, line.customer, finding.place, finding.says])),
     make: () => cardOf(group, code, on),
   }));
 }
@@ -41,6 +41,6 @@ function cardOf(group: FlagGroup, code: string, on: readonly OnCar[]): HTMLEleme
 
 const carOf = ({ flagged: { line }, finding }: OnCar): HTMLElement =>
   element("li", { "data-table": line.table, "data-row": line.row, "data-column": cellAtFault(finding) },
-    element("button", { type: "button", class: "link", title: `Select row ${line.row + 1} of ${line.table} in the sheet` }, line.name),
+    element("button", { type: "button", class: "link", title: `Select row ${line.sheetRow} of ${line.table} in the sheet` }, line.name),
     line.customer === "" ? undefined : element("span", { class: "card__customer" }, ` ${line.customer}`),
     element("span", { class: "code-cars__place" }, finding.place));

@@ -1,5 +1,5 @@
 /** What keeps the tables from being read in full, said on top of the flags. */
-import { sayTableError, type TableError } from "../catalogue/table-error";
+import { tableErrorSayer, type SayRow, type TableError } from "../catalogue/table-error";
 import type { WorkbookReading } from "../workbook/workbook-reports";
 import { element } from "./element";
 import type { KeyedChild } from "./keyed-children";
@@ -9,10 +9,10 @@ import { count, sayNumber } from "./words";
 /** More sentences than this help nobody; the same cause is usually behind many of them. */
 const MOST_SENTENCES = 12;
 
-export function noticesOf({ tableErrors, cars }: WorkbookReading, { selectRow }: ViewActions): readonly KeyedChild[] {
+export function noticesOf({ tableErrors, cars, sayRow }: WorkbookReading, { selectRow }: ViewActions): readonly KeyedChild[] {
   const failed = cars.filter(({ failure }) => failure !== undefined);
   return [
-    ...noticeOf("tables", tablesHeading(tableErrors.length), tableErrors.map((error) => errorLine(error, selectRow))),
+    ...noticeOf("tables", tablesHeading(tableErrors.length), tableErrors.map((error) => errorLine(error, sayRow, selectRow))),
     ...noticeOf("failures", `${count(failed.length, "car")} could not be worked out`, failed.map(({ table, row, name, failure }) => ({
       text: `${name}: a fault of Plumbline stopped the work on this car. The other cars stand. ${sayFailure(failure)}`,
       jump: () => { selectRow(table, row); },
@@ -28,9 +28,9 @@ interface NoticeLine {
 
 const tablesHeading = (errors: number): string => (errors === 1 ? "One place in the tables cannot be used" : `${sayNumber(errors)} places in the tables cannot be used`);
 
-function errorLine(error: TableError, selectRow: ViewActions["selectRow"]): NoticeLine {
+function errorLine(error: TableError, sayRow: SayRow, selectRow: ViewActions["selectRow"]): NoticeLine {
   const { table, row } = error;
-  return { text: sayTableError(error), jump: row === undefined ? undefined : () => { selectRow(table, row - 1); } };
+  return { text: tableErrorSayer(sayRow)(error), jump: row === undefined ? undefined : () => { selectRow(table, row - 1); } };
 }
 
 const sayFailure = (failure: unknown): string => (failure instanceof Error ? failure.message : String(failure));

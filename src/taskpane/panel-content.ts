@@ -45,7 +45,7 @@ export function panelContent(port: WorkbookPort, work: ProgressActions, { openDe
   const [message, progress] = [messageLine(), progressLine(work)];
   const showChosen = (): void => { if (state.reading) choice.chosen().show(state.reading); };
   const isFollowed = ({ table, row }: CarLine): boolean => isSheetInSight() && state.standing?.table === table && state.standing.row !== row;
-  const actions = viewActions({ port, message, showChosen, isFollowed, excelCare, turnTo: (view) => { choice.turnTo(view); } });
+  const actions = viewActions({ port, message, showChosen, isFollowed, excelCare, sayRow: (table, row) => state.reading?.sayRow(table, row) ?? "the row", turnTo: (view) => { choice.turnTo(view); } });
   const choice = viewChoice(places, actions, showChosen);
   const beginning = firstRun(actions, openDemo);
   const frame = frameOf({ choice, progress, message });

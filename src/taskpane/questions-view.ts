@@ -97,11 +97,11 @@ function sayOpen(line: CarLine | undefined): string {
 
 function callOf(line: CarLine, named: boolean): KeyedChild {
   const questions = questionsOf(line);
-  return { key: rowKey(line.table, line.row), content: JSON.stringify([line.name, line.customer, named, questions]), make: () => drawCall(line, questions, named) };
+  return { key: rowKey(line.table, line.row), content: JSON.stringify([line.sheetRow, line.name, line.customer, named, questions]), make: () => drawCall(line, questions, named) };
 }
 
-function drawCall({ table, row, name, customer }: CarLine, questions: readonly RankedQuestion[], named: boolean): HTMLElement {
-  const heading = element("h2", { class: "call__name" }, element("button", { type: "button", class: "link", title: `Select row ${row + 1} of ${table} in the sheet` }, name), customer === "" ? undefined : ` ${customer}`);
+function drawCall({ table, row, sheetRow, name, customer }: CarLine, questions: readonly RankedQuestion[], named: boolean): HTMLElement {
+  const heading = element("h2", { class: "call__name" }, element("button", { type: "button", class: "link", title: `Select row ${sheetRow} of ${table} in the sheet` }, name), customer === "" ? undefined : ` ${customer}`);
   return element("section", { class: "call", "data-car": rowKey(table, row), "aria-label": `Questions about ${name}` },
     named ? heading : undefined,
     element("ol", { class: "questions" }, ...questions.map(drawQuestion)));

@@ -1,4 +1,6 @@
 /** What the views ask of the panel, done in the workbook; what fails there is told in sight and never thrown into a view. */
+import type { SayRow } from "../catalogue/table-error";
+import { capital } from "../core/finding";
 import type { WorkbookPort } from "../workbook/port";
 import type { CarLine } from "../workbook/workbook-reports";
 import { chosenCar } from "./car-list";
@@ -13,6 +15,8 @@ export interface ActionParts {
   readonly turnTo: ViewActions["turnTo"];
   /** Whether the sheet is to follow when this car is chosen: the user stands among the cars, on another row. */
   readonly isFollowed: (line: CarLine) => boolean;
+  /** As the workbook was read last. */
+  readonly sayRow: SayRow;
   readonly excelCare: ViewActions["excelCare"];
 }
 
@@ -21,7 +25,7 @@ export interface PanelActions extends ViewActions {
   readonly standOn: (line: CarLine) => void;
 }
 
-export function viewActions({ port, message, showChosen, turnTo, isFollowed, excelCare }: ActionParts): PanelActions {
+export function viewActions({ port, message, showChosen, turnTo, isFollowed, sayRow, excelCare }: ActionParts): PanelActions {
   const chosen = chosenCar();
   const inWorkbook: ViewActions["inWorkbook"] = async (failed, work) => {
     try {
@@ -41,7 +45,7 @@ export function viewActions({ port, message, showChosen, turnTo, isFollowed, exc
     turnTo, inWorkbook, excelCare,
     selectRow: (table, row, column) => void inWorkbook("That row could not be selected.", async () => {
       await port.selectTableRow(table, row, column);
-      message.speak(`Row ${row + 1} of ${table} is selected in the sheet.`);
+      message.speak(`${capital(sayRow(table, row + 1))} of ${table} is selected in the sheet.`);
     }),
     writeCell: (place, value) => inWorkbook(`${place.column} was not written.`, () => port.writeTableCell(place, value)),
     sheetNames: () => port.sheetNames().catch(() => []),

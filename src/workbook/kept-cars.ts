@@ -4,7 +4,7 @@ import type { TableError } from "../catalogue/table-error";
 import type { Catalogue } from "../core/catalogue";
 import type { Finding } from "../core/finding";
 import type { CarReport, Verdict } from "../core/report";
-import type { CellValue, TableContent } from "./port";
+import { sheetRow, type CellValue, type TableContent } from "./port";
 import { findingsOfRow } from "./row-problems";
 
 /** One row of a table of cars, with everything that is known about it. */
@@ -12,6 +12,8 @@ export interface CarLine {
   readonly table: string;
   /** 0 is the first row under the headings. */
   readonly row: number;
+  /** The sheet's own number of the row. */
+  readonly sheetRow: number;
   readonly name: string;
   readonly customer: string;
   /** Undefined when the row names no car, or when the report failed. */
@@ -73,15 +75,16 @@ export function keptReports(report: (catalogue: Catalogue, row: CarRow) => CarRe
   const keys = new WeakMap<CarLine, string>();
   const lines = new WeakMap<CarRow, { readonly catalogue: Catalogue; readonly line: CarLine }>();
   return {
-    known: (catalogue, { name }, row) => {
+    known: (catalogue, table, row) => {
       const known = lines.get(row);
-      return known?.catalogue === catalogue && known.line.table === name ? known.line : undefined;
+      return known?.catalogue === catalogue && known.line.table === table.name && known.line.sheetRow === sheetRow(table, row.row - 1) ? known.line : undefined;
     },
     make: (catalogue, table, row) => {
       const key = JSON.stringify([catalogue.key, table.headings, table.rows[row.row - 1], row.errors]);
       const made = outcomes.get(key) ?? attempt(() => report(catalogue, row));
       outcomes.set(key, made);
-      const line = { table: table.name, row: row.row - 1, name: row.name, customer: row.car?.customer ?? "", ...made, ...conclusionOf(made, row) };
+      const inSheet = sheetRow(table, row.row - 1);
+      const line = { table: table.name, row: row.row - 1, sheetRow: inSheet, name: row.car ? row.name : `row ${inSheet}`, customer: row.car?.customer ?? "", ...made, ...conclusionOf(made, row) };
       lines.set(row, { catalogue, line });
       keys.set(line, key);
       return line;

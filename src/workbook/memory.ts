@@ -3,7 +3,7 @@ import { cellAddress, parseCellAddress, sheetPrefix } from "./address";
 import { gatherChanges } from "./change-gathering";
 import { type ReadySheet, readySheet } from "./sheet-content";
 import { freeSheetName } from "./sheet-name";
-import { headingIndex, newRowCells, sayFormulaRefused, type CellValue, type FormulaChange, type TableContent, type TablePlace, type WorkbookPort } from "./port";
+import { headingIndex, newRowCells, sayFormulaRefused, sayRowGone, type CellValue, type FormulaChange, type TableContent, type TablePlace, type WorkbookPort } from "./port";
 import { readyParts, type ReadyTable } from "./new-table";
 import { telling } from "./telling";
 
@@ -176,7 +176,7 @@ function writeParts(book: Book, parts: Parameters<WorkbookPort["writeTables"]>[0
     const takeSheet = book.putSheet(sheet, content);
     if (!table) return takeSheet;
     const { name, headings, rows } = table;
-    book.replaceTable({ name, sheet, headings, rows });
+    book.replaceTable({ name, sheet, headings, rows, firstRow: 2 });
     book.made.set(name, table);
     return () => {
       book.deleteTable(name);
@@ -201,7 +201,7 @@ const userPart = (book: Book): Pick<MemoryWorkbook, "edit" | "select" | "replace
 });
 
 function selectedRow(table: TableContent, row: number, column: string | undefined): SelectedRow {
-  if (!table.rows[row]) throw new Error(`The table ${table.name} has no row ${row + 1}.`);
+  if (!table.rows[row]) throw new Error(sayRowGone(table.name));
   const heading = column === undefined ? undefined : table.headings[headingIndex(table.headings, column)];
   return { table: table.name, row, ...(heading === undefined ? {} : { column: String(heading) }) };
 }
@@ -229,7 +229,8 @@ const answer = <T>(work: () => T): Promise<T> => new Promise((resolve) => { reso
 
 function withCell(table: TableContent, row: number, column: string, value: CellValue): TableContent {
   const place = headingIndex(table.headings, column);
-  if (place < 0 || !table.rows[row]) throw new Error(`${table.name} has no column ${column} or no row ${row + 1}.`);
+  if (!table.rows[row]) throw new Error(sayRowGone(table.name));
+  if (place < 0) throw new Error(`The table ${table.name} has no column ${column}.`);
   const rows = table.rows.map((cells, index) => (index === row ? cells.map((cell, at) => (at === place ? value : cell)) : cells));
   return { ...table, rows };
 }

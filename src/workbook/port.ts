@@ -11,7 +11,12 @@ export interface TableContent {
   readonly headings: readonly CellValue[];
   /** As many cells in each row as there are headings. */
   readonly rows: readonly (readonly CellValue[])[];
+  /** The sheet's own number of the first row under the headings; left out, the headings stand in row 1. */
+  readonly firstRow?: number;
 }
+
+/** The sheet's own number of a row of a table: the one way in which the panel names rows. @param row 0 is the first row under the headings */
+export const sheetRow = ({ firstRow = 2 }: Pick<TableContent, "firstRow">, row: number): number => firstRow + row;
 
 /** One cell of a table. */
 export interface TablePlace {
@@ -21,6 +26,9 @@ export interface TablePlace {
   /** A heading, without regard to case. */
   readonly column: string;
 }
+
+/** Of a row that is not there any more, and so has no number. */
+export const sayRowGone = (table: string): string => `That row is not in the table ${table} any more.`;
 
 /** Where a heading stands among those of a table; -1 when it is none of them. */
 export const headingIndex = (headings: readonly CellValue[], column: string): number => headings.findIndex((heading) => String(heading).trim().toLowerCase() === column.trim().toLowerCase());

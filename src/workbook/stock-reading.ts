@@ -1,7 +1,7 @@
 /** The stores as a workbook tells of them: the rack, what was used, what the open quotes need of it. */
 import { readTable } from "../catalogue/read-table";
 import { recognise } from "../catalogue/recognise";
-import { sayTableError } from "../catalogue/table-error";
+import { tableErrorSayer, type SayRow } from "../catalogue/table-error";
 import type { Columns, TableSpec } from "../catalogue/table-spec";
 import { pipelineTable, usageTable } from "../catalogue/tables/stock-history";
 import { nameKey } from "../core/catalogue";
@@ -21,8 +21,8 @@ export interface StockReading {
 }
 
 /** @param today the spreadsheet's day number, the last day that counts as past */
-export function readStock({ catalogue, cars, history }: WorkbookReading, today: number): StockReading {
-  const [usage, pipeline] = [rowsOf(usageTable, history), rowsOf(pipelineTable, history)];
+export function readStock({ catalogue, cars, history, sayRow }: WorkbookReading, today: number): StockReading {
+  const [usage, pipeline] = [rowsOf(usageTable, history, sayRow), rowsOf(pipelineTable, history, sayRow)];
   const reports = new Map(cars.flatMap(({ name, report }) => (report ? [[nameKey(name), report] as const] : [])));
   const { needs, problems, assumed } = tubeNeeds(pipeline.values, reports, catalogue.settings);
   const known = new Set(catalogue.tube.map(({ name }) => nameKey(name)));
@@ -41,11 +41,11 @@ export function readStock({ catalogue, cars, history }: WorkbookReading, today: 
 }
 
 /** A row with a fault is named and left out; the others stand. */
-function rowsOf<C extends Columns, R>(spec: TableSpec<C, R>, tables: readonly TableContent[]): { values: R[]; faults: string[] } {
+function rowsOf<C extends Columns, R>(spec: TableSpec<C, R>, tables: readonly TableContent[], sayRow: SayRow): { values: R[]; faults: string[] } {
   const read = tables.filter(({ headings, name }) => recognise(headings, name).spec?.name === spec.name).map((table) => readTable(spec, table, table.name));
   const rows = read.flatMap((table) => table.rows);
   return {
     values: rows.flatMap(({ value }) => (value === undefined ? [] : [value])),
-    faults: [...read.flatMap(({ headingErrors }) => headingErrors), ...rows.flatMap(({ errors }) => errors)].map(sayTableError),
+    faults: [...read.flatMap(({ headingErrors }) => headingErrors), ...rows.flatMap(({ errors }) => errors)].map(tableErrorSayer(sayRow)),
   };
 }

@@ -2,7 +2,7 @@
 import type { CarRow } from "../catalogue/parse-cars";
 import { parseCatalogue } from "../catalogue/parse-catalogue";
 import { recognise } from "../catalogue/recognise";
-import type { TableError } from "../catalogue/table-error";
+import type { SayRow, TableError } from "../catalogue/table-error";
 import type { AnyTableSpec } from "../catalogue/table-spec";
 import { catalogueTables, tableSpecs } from "../catalogue/table-specs";
 import { carsTable } from "../catalogue/tables/cars";
@@ -11,7 +11,7 @@ import { pipelineTable, usageTable } from "../catalogue/tables/stock-history";
 import type { Catalogue } from "../core/catalogue";
 import { reportOn, type CarReport } from "../core/report";
 import { keptCarTables, keptReports, type CarLine } from "./kept-cars";
-import type { TableContent, WorkbookPort } from "./port";
+import { sheetRow, type TableContent, type WorkbookPort } from "./port";
 import { problemsOfRow } from "./row-problems";
 import { slices } from "./slices";
 
@@ -32,6 +32,8 @@ export interface WorkbookReading {
   readonly history: readonly TableContent[];
   /** The table of settings as it stands; the last of several, whose rows win. */
   readonly settingsTable: TableContent | undefined;
+  /** Names a row of a table by the sheet's own number: `row 18`. */
+  readonly sayRow: SayRow;
 }
 
 export interface WorkbookListener {
@@ -144,7 +146,7 @@ function readerOf(port: WorkbookPort, options: FollowOptions): Reader {
       stale.unfinished = false;
       reports.keepOnly(cars);
       const tableErrors = [...sorted.errors, ...errors, ...parsed.flatMap(({ headingErrors }) => headingErrors)];
-      return { catalogue, tableErrors, carTables: sorted.cars.map(({ name }) => name), tables: sorted.ours, cars, catalogueTables: sorted.catalogue, history: sorted.history, settingsTable: sorted.settings };
+      return { catalogue, tableErrors, carTables: sorted.cars.map(({ name }) => name), tables: sorted.ours, cars, catalogueTables: sorted.catalogue, history: sorted.history, settingsTable: sorted.settings, sayRow: rowNames(contents) };
     },
   };
 }
@@ -154,6 +156,15 @@ export async function readCatalogue(port: WorkbookPort): Promise<Catalogue> {
   const contents = new Map<string, TableContent>();
   await refresh(port, contents, undefined);
   return parseCatalogue(sortTables([...contents.values()]).catalogue).catalogue;
+}
+
+/** By the names of the tables, without regard to case. */
+function rowNames(contents: ReadonlyMap<string, TableContent>): SayRow {
+  const first = new Map([...contents].map(([key, { firstRow }]) => [key, firstRow]));
+  return (table, row) => {
+    const firstRow = first.get(table.toLowerCase());
+    return `row ${sheetRow(firstRow === undefined ? {} : { firstRow }, row - 1)}`;
+  };
 }
 
 /** Reads the tables that are stale into `contents`, and drops those that are gone. */

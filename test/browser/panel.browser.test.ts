@@ -46,7 +46,7 @@ test("a click or Enter selects the car's row in the sheet and marks the card", a
   await page.keyboard.press("Enter");
   await page.waitForFunction(() => window.workbook.selected?.row === 13);
   expect(await focusedText(page)).toBe("Car 14");
-  expect(await page.getByRole("status").textContent()).toBe("Row 14 of Cars is selected in the sheet.");
+  expect(await page.getByRole("status").textContent()).toBe("Row 15 of Cars is selected in the sheet.");
 });
 
 test("a row that is gone from the sheet is said in sight", async () => {
@@ -98,7 +98,7 @@ test("a part that leaves the catalogue changes the flags of every car that has i
 test("a cell of the catalogue that cannot be used is said on top with table, row and column, and leads to its row", async () => {
   const page = await open();
   await page.evaluate(() => { window.workbook.edit("Ports", 2, "Thread", "9/16-19x"); });
-  const notice = page.locator(".notice", { hasText: "Ports row 3, Thread: read \"9/16-19x\"" });
+  const notice = page.locator(".notice", { hasText: "Ports row 4, Thread: read \"9/16-19x\"" });
   await notice.getByRole("button", { name: "Show the row" }).first().click();
   expect(await page.evaluate(() => window.workbook.selected)).toEqual({ table: "Ports", row: 2 });
 });

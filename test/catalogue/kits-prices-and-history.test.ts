@@ -30,17 +30,17 @@ test("a workbook without these tables has none of them", () => {
 });
 
 test.each([
-  ["a kit of a part that Components lacks", tableOf("Kit|Component|Quantity", ["K", "DC-9", 1]), 'Kits row 1, Component: read "DC-9"; accepted: a component of the Components table.'],
-  ["a component twice in one kit", tableOf("Kit|Component|Quantity", ["K", "DC-1", 1], ["k", "dc-1", 2]), 'Kits row 2, Component: read "dc-1"; accepted: what no earlier row has (Kits row 1 has it).'],
-  ["a negative price", tableOf("Kit|Component|Quantity|Price", ["K", "DC-1", 1, -3]), 'Kits row 1, Price: read "-3"; accepted: a number of 0 or more.'],
-  ["no quantity", tableOf("Kit|Component|Quantity", ["K", "DC-1", ""]), 'Kits row 1, Quantity: read nothing; accepted: a number above 0.'],
-  ["a price of a tube that Tube lacks", tableOf("Tube|From quantity|Price", ["SS coil", 5, 20]), 'PriceBreaks row 1, Tube: read "SS coil"; accepted: a tube of the Tube table.'],
-  ["two prices from one quantity on", tableOf("Tube|From quantity|Price", ["MS coil", 5, 20], ["MS coil", 5, 19]), 'PriceBreaks row 2, From quantity: read "5"; accepted: what no earlier row has (PriceBreaks row 1 has it).'],
-  ["a fluid that is none", tableOf(FLUIDS, ["DOT 6", 12, 8]), 'Fluids row 1, Fluid: read "DOT 6"; accepted: DOT 3, DOT 4, DOT 5 or DOT 5.1.'],
+  ["a kit of a part that Components lacks", tableOf("Kit|Component|Quantity", ["K", "DC-9", 1]), 'Kits row 1 under the headings, Component: read "DC-9"; accepted: a component of the Components table.'],
+  ["a component twice in one kit", tableOf("Kit|Component|Quantity", ["K", "DC-1", 1], ["k", "dc-1", 2]), 'Kits row 2 under the headings, Component: read "dc-1"; accepted: what no earlier row has (Kits row 1 under the headings has it).'],
+  ["a negative price", tableOf("Kit|Component|Quantity|Price", ["K", "DC-1", 1, -3]), 'Kits row 1 under the headings, Price: read "-3"; accepted: a number of 0 or more.'],
+  ["no quantity", tableOf("Kit|Component|Quantity", ["K", "DC-1", ""]), 'Kits row 1 under the headings, Quantity: read nothing; accepted: a number above 0.'],
+  ["a price of a tube that Tube lacks", tableOf("Tube|From quantity|Price", ["SS coil", 5, 20]), 'PriceBreaks row 1 under the headings, Tube: read "SS coil"; accepted: a tube of the Tube table.'],
+  ["two prices from one quantity on", tableOf("Tube|From quantity|Price", ["MS coil", 5, 20], ["MS coil", 5, 19]), 'PriceBreaks row 2 under the headings, From quantity: read "5"; accepted: what no earlier row has (PriceBreaks row 1 under the headings has it).'],
+  ["a fluid that is none", tableOf(FLUIDS, ["DOT 6", 12, 8]), 'Fluids row 1 under the headings, Fluid: read "DOT 6"; accepted: DOT 3, DOT 4, DOT 5 or DOT 5.1.'],
   ["a bottle without a unit", tableOf("Fluid|Bottle|Price", ["DOT 4", 12, 8]), /Fluids headings, Bottle: read "Bottle"; accepted: Bottle \(in³\), .*Bottle \(fl oz\)/],
-  ["one bottle of one fluid twice, in two units", tableOf(FLUIDS, ["DOT 4", 12, 8], ["DOT 4", 12, 9]), 'Fluids row 2, Bottle: read "DOT 4"; accepted: what no earlier row has (Fluids row 1 has it).'],
-  ["no minutes", tableOf("Operation|Applies to|Minutes", ["bleed", "", ""]), 'Operations row 1, Minutes: read nothing; accepted: a number of 0 or more.'],
-  ["an operation twice", tableOf("Operation|Minutes", ["bleed", 5], ["Bleed", 6]), 'Operations row 2, Operation: read "Bleed"; accepted: what no earlier row has (Operations row 1 has it).'],
+  ["one bottle of one fluid twice, in two units", tableOf(FLUIDS, ["DOT 4", 12, 8], ["DOT 4", 12, 9]), 'Fluids row 2 under the headings, Bottle: read "DOT 4"; accepted: what no earlier row has (Fluids row 1 under the headings has it).'],
+  ["no minutes", tableOf("Operation|Applies to|Minutes", ["bleed", "", ""]), 'Operations row 1 under the headings, Minutes: read nothing; accepted: a number of 0 or more.'],
+  ["an operation twice", tableOf("Operation|Minutes", ["bleed", 5], ["Bleed", 6]), 'Operations row 2 under the headings, Operation: read "Bleed"; accepted: what no earlier row has (Operations row 1 under the headings has it).'],
 ])("%s is an error with its place", (_, table, says) => {
   const [error, ...others] = errorsOf(components, tube, table);
   if (typeof says === "string") expect(error).toBe(says);
@@ -93,5 +93,5 @@ test("a catalogue takes neither of the two, and says where their rows go", () =>
 test("a row of usage may hold a week of a busy shop, and not a figure in the wrong unit", () => {
   const { rows } = readTable(usageTable, tableOf("Date|Tube|Length (in)", [46_346, "MS coil", 24_000], [46_346, "MS coil", 25_000]), "Usage");
   expect(rows[0]?.value?.length).toBeCloseTo(609.6, 9); // 24,000 in of 0.0254 m
-  expect(rows[1]?.errors.map(sayTableError)).toEqual(['Usage row 2, Length: read "25000"; accepted: a length above 1/16 in and up to 2000 ft.']);
+  expect(rows[1]?.errors.map(sayTableError)).toEqual(['Usage row 2 under the headings, Length: read "25000"; accepted: a length above 1/16 in and up to 2000 ft.']);
 });

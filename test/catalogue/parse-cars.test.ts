@@ -62,17 +62,17 @@ test.each([
 });
 
 test.each([
-  ["Year", 1700, 'Cars row 1, Year: read "1700"; accepted: a whole number from 1886 to 2100.'],
-  ["Valves", "HV-1; none", 'Cars row 1, Valves: read "HV-1; none"; accepted: components split by ; such as HV-1; PV-2@rear, or none, or ? when not known.'],
-  ["Valves", "HV-1@", 'Cars row 1, Valves: read "HV-1@"; accepted: components split by ; such as HV-1; PV-2@rear, or none, or ? when not known.'],
-  ["Material", "rubber", 'Cars row 1, Material: read "rubber"; accepted: mild steel, stainless, copper-nickel or copper (several are split by ;).'],
-  ["Scope", "left", 'Cars row 1, Scope: read "left"; accepted: all, front or rear.'],
-  ["Fluid", "oil", 'Cars row 1, Fluid: read "oil"; accepted: DOT 3, DOT 4, DOT 5 or DOT 5.1 (several are split by ;).'],
-  ["Accepted", "joint-count", 'Cars row 1, Accepted: read "joint-count"; accepted: code: reason (several are split by ;).'],
-  ["Accepted", "joint-count: ", 'Cars row 1, Accepted: read "joint-count:"; accepted: code: reason (several are split by ;).'],
-  ["Front share (%)", 120, 'Cars row 1, Front share: read "120"; accepted: a share from 5 % to 95 %: 62 under a heading with (%), 0.62 under one without, or the text 62%.'],
-  ["Wheelbase (in)", -3, 'Cars row 1, Wheelbase: read "-3"; accepted: a length above 1/16 in and below 2000 in.'],
-  ["Valve split set (psi)", "wide", 'Cars row 1, Valve split set: read "wide"; accepted: a pressure above 0, or none when wound out to no reduction.'],
+  ["Year", 1700, 'Cars row 1 under the headings, Year: read "1700"; accepted: a whole number from 1886 to 2100.'],
+  ["Valves", "HV-1; none", 'Cars row 1 under the headings, Valves: read "HV-1; none"; accepted: components split by ; such as HV-1; PV-2@rear, or none, or ? when not known.'],
+  ["Valves", "HV-1@", 'Cars row 1 under the headings, Valves: read "HV-1@"; accepted: components split by ; such as HV-1; PV-2@rear, or none, or ? when not known.'],
+  ["Material", "rubber", 'Cars row 1 under the headings, Material: read "rubber"; accepted: mild steel, stainless, copper-nickel or copper (several are split by ;).'],
+  ["Scope", "left", 'Cars row 1 under the headings, Scope: read "left"; accepted: all, front or rear.'],
+  ["Fluid", "oil", 'Cars row 1 under the headings, Fluid: read "oil"; accepted: DOT 3, DOT 4, DOT 5 or DOT 5.1 (several are split by ;).'],
+  ["Accepted", "joint-count", 'Cars row 1 under the headings, Accepted: read "joint-count"; accepted: code: reason (several are split by ;).'],
+  ["Accepted", "joint-count: ", 'Cars row 1 under the headings, Accepted: read "joint-count:"; accepted: code: reason (several are split by ;).'],
+  ["Front share (%)", 120, 'Cars row 1 under the headings, Front share: read "120"; accepted: a share from 5 % to 95 %: 62 under a heading with (%), 0.62 under one without, or the text 62%.'],
+  ["Wheelbase (in)", -3, 'Cars row 1 under the headings, Wheelbase: read "-3"; accepted: a length above 1/16 in and below 2000 in.'],
+  ["Valve split set (psi)", "wide", 'Cars row 1 under the headings, Valve split set: read "wide"; accepted: a pressure above 0, or none when wound out to no reduction.'],
   ["Valve split set", 400, 'Cars headings, Valve split set: read "Valve split set"; accepted: Valve split set (psi), Valve split set (bar), Valve split set (kPa) or Valve split set (MPa).'],
   ["Wheelbase", 101, 'Cars headings, Wheelbase: read "Wheelbase"; accepted: Wheelbase (in), Wheelbase (ft), Wheelbase (mm), Wheelbase (cm) or Wheelbase (m).'],
 ])("%s %p is an error, and the rest of the car stands", (heading, raw, error) => {
@@ -87,10 +87,10 @@ test("several bad cells of one row are all reported", () => expect(carOf({ Year:
 
 test("one entry for each row that is not blank, in order; a row without a name is named by its number and has no car", () => {
   const { cars } = parseCars(["Master", "CAR "], [["MC-1", "B"], ["", 0], ["MC-2", ""], ["MC-3", 7], ["MC-4", "b"]]);
-  expect(cars.map(({ row, name, car }) => [row, name, car?.master])).toEqual([[1, "B", "MC-1"], [3, "row 3", undefined], [4, "7", "MC-3"], [5, "b", "MC-4"]]);
+  expect(cars.map(({ row, name, car }) => [row, name, car?.master])).toEqual([[1, "B", "MC-1"], [3, "row 3 under the headings", undefined], [4, "7", "MC-3"], [5, "b", "MC-4"]]);
   expect(cars.flatMap(({ errors }) => said(errors))).toEqual([
-    "Cars row 3, Car: read nothing; accepted: a name of its own for each car.",
-    'Cars row 5, Car: read "b"; accepted: a name that no earlier row has (row 1 has it).',
+    "Cars row 3 under the headings, Car: read nothing; accepted: a name of its own for each car.",
+    'Cars row 5 under the headings, Car: read "b"; accepted: a name that no earlier row has (Cars row 1 under the headings has it).',
   ]);
   expect(cars.flatMap(({ errors }) => errors.map(({ code }) => code))).toEqual(["data-missing", "data-duplicate"]);
 });
@@ -98,7 +98,7 @@ test("one entry for each row that is not blank, in order; a row without a name i
 test("headings without Car are an error of the headings, and no row is a car", () => {
   const { cars, headingErrors } = parseCars(["Auto", "Master"], [["A", "MC-1"]]);
   expect(said(headingErrors)).toEqual(["Cars headings, Car: read nothing; accepted: a column Car."]);
-  expect(cars).toEqual([{ row: 1, name: "row 1", car: undefined, errors: [] }]);
+  expect(cars).toEqual([{ row: 1, name: "row 1 under the headings", car: undefined, errors: [] }]);
 });
 
 test("1,000 rows of 15 columns are read in well under a second", () => {
@@ -117,6 +117,6 @@ test("1,000 rows of 15 columns are read in well under a second", () => {
 test("a list of parts longer than any car's is refused, and its quote is cut", () => {
   expect(carOf({ Valves: Array.from({ length: 40 }, (_, index) => `V-${String(index)}`).join("; ") }).says).toEqual([]);
   const { car, says } = carOf({ Valves: "BLK-E; ".repeat(4000) });
-  expect(says).toEqual([expect.stringMatching(/^Cars row 1, Valves: read "BLK-E; .{73}…"; accepted: no more than 40 components\.$/)]);
+  expect(says).toEqual([expect.stringMatching(/^Cars row 1 under the headings, Valves: read "BLK-E; .{73}…"; accepted: no more than 40 components\.$/)]);
   expect(car?.valves).toEqual(unknown);
 });

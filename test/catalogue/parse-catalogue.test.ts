@@ -146,13 +146,13 @@ test("two tables of one kind are joined; a name in both is an error that says wh
   const [first, second] = [tableOf("Component|Kind", ["T-1", "tee"]), tableOf("Kind|Component", ["union", "U-1"])];
   expect([...catalogueOf(first, second).components.keys()]).toEqual(["t-1", "u-1"]);
   expect(errorsOf(first, tableOf("Component|Kind", ["t-1", "tee"]))).toEqual([
-    'Components (table 2 of this kind) row 1, Component: read "t-1"; accepted: what no earlier row has (Components row 1 has it).',
+    'Components (table 2 of this kind) row 1 under the headings, Component: read "t-1"; accepted: what no earlier row has (Components row 1 under the headings has it).',
   ]);
 });
 
 test("blank rows are skipped and do not shift row numbers; short rows read blank at their end", () => {
   const table = tableOf("Component|Kind|Price", ["", 0, null], ["T-1", "tee"], [0, 0, 0], ["T-2", "flat tyre", 3]);
-  expect(errorsOf(table)).toEqual([expect.stringMatching(/^Components row 4, Kind: read "flat tyre"; accepted: master, /)]);
+  expect(errorsOf(table)).toEqual([expect.stringMatching(/^Components row 4 under the headings, Kind: read "flat tyre"; accepted: master, /)]);
   expect([...parseCatalogue([table]).catalogue.components.keys()]).toEqual(["t-1"]);
 });
 

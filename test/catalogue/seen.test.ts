@@ -35,13 +35,13 @@ test("a diameter in millimetres is read by its heading", () => {
 test("a cell that cannot be read is told with its body, counts as not measured, and leaves the rest standing", () => {
   const { bodies } = read(HEADINGS, ["Car 1", "valve", "A", "wide", 7, "", "", "", "", ""], ["Car 1", "valve", "B", 0.5, "", "", "", "", "", ""]);
   expect(bodies[0]?.ports.map(({ diameter, pitch }) => [diameter, pitch])).toEqual([[undefined, undefined], [inches(0.5), undefined]]);
-  expect(said(bodies[0]?.errors ?? [])).toEqual([expect.stringMatching(/^Seen row 1, Diameter: read "wide"/), expect.stringMatching(/^Seen row 1, Pitch: read "7"; accepted: threads per inch of 8 or more, or a pitch of 6 mm or less/)]);
+  expect(said(bodies[0]?.errors ?? [])).toEqual([expect.stringMatching(/^Seen row 1 under the headings, Diameter: read "wide"/), expect.stringMatching(/^Seen row 1 under the headings, Pitch: read "7"; accepted: threads per inch of 8 or more, or a pitch of 6 mm or less/)]);
 });
 
 test("a row without a car or a body is told and belongs to no body", () => {
   const { bodies, errors } = read(HEADINGS, ["Car 1", "", "A", 0.5, "", "", "", "", "", ""], ["", "valve", "A", 0.5, "", "", "", "", "", ""], ["Car 1", "valve", "A", 0.5, "", "", "", "", "", ""]);
   expect(bodies).toHaveLength(1);
-  expect(errors).toEqual([expect.stringContaining("Seen row 1, Body: read nothing"), expect.stringContaining("Seen row 2, Car: read nothing")]);
+  expect(errors).toEqual([expect.stringContaining("Seen row 1 under the headings, Body: read nothing"), expect.stringContaining("Seen row 2 under the headings, Car: read nothing")]);
 });
 
 test("the demo's rows are read without an error, as the bodies they are of", () => {

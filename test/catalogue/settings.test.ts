@@ -26,25 +26,25 @@ test("a rule may be turned off or given another severity", () => {
 });
 
 test.each<[readonly unknown[], string]>([
-  [["saw kerf", 2, ""], "Settings row 1, Unit: read nothing; accepted: a unit of length: in, ft, mm, cm or m."],
-  [["saw kerf", 2, "psi"], 'Settings row 1, Unit: read "psi"; accepted: a unit of length: in, ft, mm, cm or m.'],
-  [["saw kerf", 0, "mm"], "Settings row 1, Value: read nothing; accepted: a value (for nothing at all write the text '0, as an empty cell reads as 0)."],
-  [["saw kerf", "thin", "mm"], 'Settings row 1, Value: read "thin"; accepted: a number of 0 or more.'],
-  [["saw kerf", -1, "mm"], 'Settings row 1, Value: read "-1"; accepted: a number of 0 or more.'],
-  [["units", "imperial", ""], 'Settings row 1, Value: read "imperial"; accepted: us or metric.'],
-  [["dual circuit rule year", 68, "year"], 'Settings row 1, Value: read "68"; accepted: a year from 1886 to 2100.'],
-  [["service", 100, "%"], 'Settings row 1, Value: read "100"; accepted: a number above 0 and below 100 %.'],
-  [["holding cost", "0", "%"], 'Settings row 1, Value: read "0"; accepted: a number above 0.'],
-  [["stock review", 60, "weeks"], 'Settings row 1, Value: read "60"; accepted: a number above 0 and up to a year.'],
-  [["rule circuit-unfed", "off", ""], 'Settings row 1, Setting: read "rule circuit-unfed"; accepted: a rule that is no stop (a stop is accepted for one car, in Cars, with a reason).'],
-  [["rule of thumb", "off", ""], 'Settings row 1, Setting: read "rule of thumb"; accepted: rule and the code of a finding, such as rule metering-missing.'],
-  [["rule joint-count", "ignore", ""], 'Settings row 1, Value: read "ignore"; accepted: off, note, watch or decide.'],
+  [["saw kerf", 2, ""], "Settings row 1 under the headings, Unit: read nothing; accepted: a unit of length: in, ft, mm, cm or m."],
+  [["saw kerf", 2, "psi"], 'Settings row 1 under the headings, Unit: read "psi"; accepted: a unit of length: in, ft, mm, cm or m.'],
+  [["saw kerf", 0, "mm"], "Settings row 1 under the headings, Value: read nothing; accepted: a value (for nothing at all write the text '0, as an empty cell reads as 0)."],
+  [["saw kerf", "thin", "mm"], 'Settings row 1 under the headings, Value: read "thin"; accepted: a number of 0 or more.'],
+  [["saw kerf", -1, "mm"], 'Settings row 1 under the headings, Value: read "-1"; accepted: a number of 0 or more.'],
+  [["units", "imperial", ""], 'Settings row 1 under the headings, Value: read "imperial"; accepted: us or metric.'],
+  [["dual circuit rule year", 68, "year"], 'Settings row 1 under the headings, Value: read "68"; accepted: a year from 1886 to 2100.'],
+  [["service", 100, "%"], 'Settings row 1 under the headings, Value: read "100"; accepted: a number above 0 and below 100 %.'],
+  [["holding cost", "0", "%"], 'Settings row 1 under the headings, Value: read "0"; accepted: a number above 0.'],
+  [["stock review", 60, "weeks"], 'Settings row 1 under the headings, Value: read "60"; accepted: a number above 0 and up to a year.'],
+  [["rule circuit-unfed", "off", ""], 'Settings row 1 under the headings, Setting: read "rule circuit-unfed"; accepted: a rule that is no stop (a stop is accepted for one car, in Cars, with a reason).'],
+  [["rule of thumb", "off", ""], 'Settings row 1 under the headings, Setting: read "rule of thumb"; accepted: rule and the code of a finding, such as rule metering-missing.'],
+  [["rule joint-count", "ignore", ""], 'Settings row 1 under the headings, Value: read "ignore"; accepted: off, note, watch or decide.'],
 ])("%p is refused", (row, says) => expect(errorsOf(settings(row))).toEqual([says]));
 
 test("an unknown setting lists the settings there are", () => {
-  expect(errorsOf(settings(["kerf", 2, "mm"]))).toEqual([expect.stringMatching(/^Settings row 1, Setting: read "kerf"; accepted: one of units, currency, shop name, shop address, joint cost, .*saw kerf/)]);
+  expect(errorsOf(settings(["kerf", 2, "mm"]))).toEqual([expect.stringMatching(/^Settings row 1 under the headings, Setting: read "kerf"; accepted: one of units, currency, shop name, shop address, joint cost, .*saw kerf/)]);
 });
 
 test("a setting given twice is an error on the later row", () => {
-  expect(errorsOf(settings(["saw kerf", 2, "mm"], ["SAW KERF", 3, "mm"]))).toEqual(['Settings row 2, Setting: read "saw kerf"; accepted: what no earlier row has (Settings row 1 has it).']);
+  expect(errorsOf(settings(["saw kerf", 2, "mm"], ["SAW KERF", 3, "mm"]))).toEqual(['Settings row 2 under the headings, Setting: read "saw kerf"; accepted: what no earlier row has (Settings row 1 under the headings has it).']);
 });

@@ -8,6 +8,15 @@ import { openDocument, plainSheet, tableSheet } from "./sample";
 
 workbookContract("the grid of the local page", (tables) => Promise.resolve(openWorkbook(tables)));
 
+test("a table that moves down says the sheet's number of its first row, and that is told as a change", async () => {
+  const grid = openDocument({ sheets: [tableSheet({ name: "Cars", rows: [["Car"], ["one"]] })] });
+  const port = gridPort(grid);
+  expect((await port.readTable("Cars"))?.firstRow).toBe(2);
+  const told = new Promise((resolve) => { port.onChange(({ tables }) => { resolve(tables); }); });
+  grid.model.dispatch("ADD_COLUMNS_ROWS", { sheetId: grid.model.getters.getActiveSheetId(), sheetName: "Cars", dimension: "ROW", base: 0, quantity: 2, position: "before" });
+  expect([await told, (await port.readTable("Cars"))?.firstRow]).toEqual([["Cars"], 4]);
+});
+
 function openWorkbook(tables: readonly TableContent[]): WorkbookUnderTest {
   const sheets = tables.map(({ name, headings, rows }) => tableSheet({ name, rows: [headings, ...rows] }));
   const grid = openDocument({ sheets: [...sheets, ...(sheets.length === 0 ? [plainSheet("Sheet1", {})] : [])] });

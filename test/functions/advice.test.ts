@@ -36,7 +36,7 @@ describe("ASK", () => {
 
   test("a row without a name says so in its place, and the others are asked as before", () => {
     const rows = about("ASK", [{ Car: "" }, { Valves: "?" }], key);
-    expect(rows[1]?.[0]).toBe("row 1");
+    expect(rows[1]?.[0]).toBe("row 1 under the headings");
     expect(rowsOf(rows, "C")).toHaveLength(1);
   });
 });
@@ -116,7 +116,7 @@ describe("IDENTIFY", () => {
 
   test("a cell that cannot be read is said beside the names, and rows without a body alone answer #VALUE!", () => {
     const headings = ["Car", "Body", "Diameter (in)"];
-    expect(record(tableFrom("IDENTIFY", [headings], [["C", "valve", "wide"], ["C", "valve", 0.4525]], demoKey))["Problem"]).toMatch(/Seen row 1, Diameter: read "wide"/);
+    expect(record(tableFrom("IDENTIFY", [headings], [["C", "valve", "wide"], ["C", "valve", 0.4525]], demoKey))["Problem"]).toMatch(/Seen row 1 under the headings, Diameter: read "wide"/);
     expect(failure("IDENTIFY", [headings], [["C", "", 0.4525]], demoKey)).toEqual({ kind: "value", message: expect.stringContaining("Body: read nothing") as string });
   });
 });

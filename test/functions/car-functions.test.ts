@@ -124,7 +124,7 @@ describe("a bad row", () => {
   });
 
   test("without a name is called by its number", () => {
-    expect(tableFrom("VERDICT", [HEADINGS], [carRow({}), carRow({ Car: "" })], key).slice(1).map(([car, verdict]) => [car, verdict])).toEqual([["C", "sound"], ["row 2", "decide"]]);
+    expect(tableFrom("VERDICT", [HEADINGS], [carRow({}), carRow({ Car: "" })], key).slice(1).map(([car, verdict]) => [car, verdict])).toEqual([["C", "sound"], ["row 2 under the headings", "decide"]]);
   });
 
   test("of a name that an earlier row has says so, and the earlier row stands", () => {

@@ -15,9 +15,9 @@ test("several errors are all named, each with table, row, column, what was read 
   const adapters = asRange(table(ADAPTERS, "A1 | 9/16-19x | inverted-flare-45 | male | 3/8-24 | inverted-flare-45 | female | 4", "A2 | 3/8-24 | velvet | male | 3/8-24 | bubble-iso | neither | 4"));
   const { kind, message } = failure("CATALOG", [...ranges(), adapters]);
   expect(kind).toBe("value");
-  expect(message).toContain('Adapters row 1, Thread A: read "9/16-19x"; accepted: a thread such as 3/8-24');
-  expect(message).toContain('Adapters row 2, Seat A: read "velvet"; accepted: inverted-flare-45');
-  expect(message).toContain('Adapters row 2, Gender B: read "neither"; accepted: female or male');
+  expect(message).toContain('Adapters row 1 under the headings, Thread A: read "9/16-19x"; accepted: a thread such as 3/8-24');
+  expect(message).toContain('Adapters row 2 under the headings, Seat A: read "velvet"; accepted: inverted-flare-45');
+  expect(message).toContain('Adapters row 2 under the headings, Gender B: read "neither"; accepted: female or male');
 });
 
 test("a range that is no catalogue table is an error and the others are read", () => expect(failure("CATALOG", [...ranges(), [["Colour", "Mood"], ["red", "good"]]]).message).toMatch(/^Table \d+/));

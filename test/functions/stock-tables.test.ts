@@ -39,7 +39,7 @@ describe("DEMAND", () => {
     const answer = demand([["Q1", "NOBODY", 50, 0, MONDAY, 0, 1], ["Q2", "C", 120, 0, MONDAY, 0, 1], ["Q3", "C", 50, 0, 0, 0, 1], ["Q4", "BARE", 50, 0, MONDAY, 0, 1], ["Q5", "C", 100, 0, MONDAY, 0, 0]]);
     expect(answer[1]?.slice(0, 4)).toEqual(["CO-300", 1, MONDAY, 23.245]);
     expect(answer.slice(3).map((row) => row[6])).toEqual([
-      expect.stringContaining('Pipeline row 2, Chance: read "120"') as string,
+      expect.stringContaining('Pipeline row 2 under the headings, Chance: read "120"') as string,
       "quote Q1: there is no car NOBODY in the rows of cars",
       "quote Q3: none of its dates is given, so it falls in no week",
       "quote Q4: 7 of 7 runs of BARE have no tube of the rack or no length and are left out",
@@ -126,7 +126,7 @@ describe("REORDER", () => {
   test("bad rows keep their place with their problem", () => {
     const rows = reorder([rack("A", { "Lead time (weeks)": 0 }), rack("B", { Form: "offcut" }), rack("C", { Material: "lead" }), rack("CO-300"), rack("E", { "Length (in)": 0 })]);
     expect(rows.map(({ Tube }) => Tube)).toEqual(["A", "B", "C", "CO-300", "E"]);
-    expect(rows.map(({ Problem }) => Problem)).toEqual(["Lead time is blank", "offcuts are not bought", expect.stringContaining("Tube row 3, Material") as string, "", "Length is blank"]);
+    expect(rows.map(({ Problem }) => Problem)).toEqual(["Lead time is blank", "offcuts are not bought", expect.stringContaining("Tube row 3 under the headings, Material") as string, "", "Length is blank"]);
     expect(rows.map((row) => row["Reorder point (ft)"] === "")).toEqual([true, true, true, false, true]);
   });
   test("blanks that were taken for something are said", () => expect(reorder([rack("CO-300", { "On hand": 0, "On order": 3, "Order cost": 0, Price: 0 })])[0]?.["Assumed"]).toBe(
@@ -134,7 +134,7 @@ describe("REORDER", () => {
   test("usage that was not counted is told of", () => {
     const rows = reorder([rack("CO-300"), rack("OTHER")], [...steadily, [MONDAY + 1, "CO-300", 999], [MONDAY, "GONE", 10], ["?", "CO-300", 10]]);
     expect(rows[0]?.["Rate (ft/week)"]).toBe(20);
-    expect(rows.slice(2).map(({ Problem }) => Problem)).toEqual([expect.stringContaining("Usage row 33, Date") as string, "1 row of Usage after today left out", "Usage of tube that is not in these rows: GONE"]);
+    expect(rows.slice(2).map(({ Problem }) => Problem)).toEqual([expect.stringContaining("Usage row 33 under the headings, Date") as string, "1 row of Usage after today left out", "Usage of tube that is not in these rows: GONE"]);
   });
   // A year at 17: 41.74 · 20 + 18 · 41.74 / 17 + 0.25 · 20 · 17 / 2 = 921.5; at 40, from which a coil costs 15: 626.1 + 18.8 + 75 = 719.9.
   test("a break of price is taken when it pays", () => expect(reorder([rack("CO-300")], steadily, { shop: withBreak })[0]).toMatchObject({ Lot: 40, "Order today": 40, "Order cost": 40 * 15 + 18 }));

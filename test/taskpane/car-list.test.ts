@@ -42,7 +42,7 @@ test("calls: cars whose lines wait come first, then those whose answer tells mos
 });
 
 function car(name: string, verdict: CarLine["verdict"], codes: readonly FindingCode[]): CarLine {
-  return { table: "Cars", row: 0, name, customer: `Customer of ${name}`, report: undefined, verdict, findings: codes.map((code) => finding(code, { place: "block", seen: "seen" })) };
+  return { table: "Cars", row: 0, sheetRow: 2, name, customer: `Customer of ${name}`, report: undefined, verdict, findings: codes.map((code) => finding(code, { place: "block", seen: "seen" })) };
 }
 
 function call(name: string, questions: readonly (readonly [blocks: boolean, bits: number])[]): CarLine {

@@ -52,5 +52,5 @@ function shown(filter: FlagFilter): string[] {
 
 function car(row: number, name: string, codes: readonly FindingCode[] = []): CarLine {
   const findings = codes.map((code) => finding(code, { place: "block", seen: "seen" }));
-  return { table: "Cars", row, name, customer: `customer of ${name}`, report: undefined, verdict: undefined, findings };
+  return { table: "Cars", row, sheetRow: row + 2, name, customer: `customer of ${name}`, report: undefined, verdict: undefined, findings };
 }

@@ -41,4 +41,4 @@ const run = (length: number | undefined, basis: Run["basis"] = "measured"): Run 
   ({ material: "mild steel", tube: inches(3 / 16), stock, basis, length: length === undefined ? undefined : inches(length) }) as Run;
 
 const line = (name: string, ...runs: readonly Run[]): CarLine =>
-  ({ table: "Cars", row: 0, name, customer: "", verdict: "sound", findings: [], report: { runs } as unknown as CarReport });
+  ({ table: "Cars", row: 0, sheetRow: 2, name, customer: "", verdict: "sound", findings: [], report: { runs } as unknown as CarReport });

@@ -185,8 +185,8 @@ export const workbookContract = (name: string, open: (tables: readonly TableCont
       await book.port.writeTables(newTables);
       await quiet();
       expect(told.map((tables) => [...tables].sort())).toEqual([["Nuts", "Tube"]]);
-      expect(await book.port.readTable("Tube")).toEqual({ name: "Tube", sheet: "Tube", headings: ["Tube", "Material", "Price"], rows: [["3/16", "mild steel", 1.5], ["007", "", ""]] });
-      expect(await book.port.readTable("Nuts")).toEqual({ name: "Nuts", sheet: "Nuts", headings: ["Nut", "Thread"], rows: [["", ""]] });
+      expect(await book.port.readTable("Tube")).toEqual({ name: "Tube", sheet: "Tube", headings: ["Tube", "Material", "Price"], rows: [["3/16", "mild steel", 1.5], ["007", "", ""]], firstRow: 2 });
+      expect(await book.port.readTable("Nuts")).toEqual({ name: "Nuts", sheet: "Nuts", headings: ["Nut", "Thread"], rows: [["", ""]], firstRow: 2 });
       await book.undo();
       expect(book.sheetNames()).toEqual(before);
       expect(await book.port.tableNames()).toEqual(["Cars"]);
@@ -374,8 +374,8 @@ export const workbookContract = (name: string, open: (tables: readonly TableCont
   });
 };
 
-const cars: TableContent = { name: "Cars", sheet: "Cars", headings: ["Car", "Valves", "Tube (in)"], rows: [["007", "BLOCK", 0.1875], ["Car two", "", "3/16"]] };
-const parts: TableContent = { name: "Parts", sheet: "Parts", headings: ["Component", "Arrow"], rows: [["BLOCK", true], ["PV-1", false]] };
+const cars: TableContent = { name: "Cars", sheet: "Cars", headings: ["Car", "Valves", "Tube (in)"], rows: [["007", "BLOCK", 0.1875], ["Car two", "", "3/16"]], firstRow: 2 };
+const parts: TableContent = { name: "Parts", sheet: "Parts", headings: ["Component", "Arrow"], rows: [["BLOCK", true], ["PV-1", false]], firstRow: 2 };
 
 /** Everything a spreadsheet likes to turn into something else. */
 const awkwardRows: readonly (readonly CellValue[])[] = [

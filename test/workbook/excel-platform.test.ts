@@ -5,8 +5,8 @@ import type { TableContent, WorkbookPort } from "../../src/workbook/port";
 import { FakeError } from "./fake-excel/book";
 import { FakeExcel } from "./fake-excel";
 
-const cars: TableContent = { name: "Cars", sheet: "Cars", headings: ["Car", "Tube"], rows: [["one", "3/16"], ["two", ""]] };
-const parts: TableContent = { name: "Parts", sheet: "Parts", headings: ["Part"], rows: [["BLOCK"]] };
+const cars: TableContent = { name: "Cars", sheet: "Cars", headings: ["Car", "Tube"], rows: [["one", "3/16"], ["two", ""]], firstRow: 2 };
+const parts: TableContent = { name: "Parts", sheet: "Parts", headings: ["Part"], rows: [["BLOCK"]], firstRow: 2 };
 
 const quiet = (): Promise<void> => new Promise((resolve) => { setTimeout(resolve, 120); });
 
@@ -129,7 +129,7 @@ describe("syncs, which are what an add-in waits for", () => {
 });
 
 describe("Excel on the web takes and gives 5 MB at once", () => {
-  const many: TableContent = { name: "Many", sheet: "Many", headings: ["Text", "Number"], rows: Array.from({ length: 301 }, (_, row) => [`text ${row} ${"x".repeat(100)}`, row]) };
+  const many: TableContent = { name: "Many", sheet: "Many", headings: ["Text", "Number"], rows: Array.from({ length: 301 }, (_, row) => [`text ${row} ${"x".repeat(100)}`, row]), firstRow: 2 };
 
   test("a table too large for one answer is read in parts, in its order", async () => {
     const { excel, port } = open([many]);

@@ -16,6 +16,12 @@ test("the stand-in for Excel holds to the rule that makes the contract worth kee
   await expect(readTooEarly).rejects.toThrow("PropertyNotLoaded: name");
 });
 
+test("a table that stands lower says the sheet's number of its first row", async () => {
+  const excel = new FakeExcel([]);
+  excel.addTable({ sheet: excel.addSheet("Low").id, row: 3, column: 1, rows: 3, columns: 2 }, "Low");
+  expect((await excelPort(excel.run).readTable("Low"))?.firstRow).toBe(5); // index 3 is row 4 with the headings
+});
+
 test("the stand-in for Excel reads written text as typing", async () => {
   const excel = new FakeExcel([]);
   await excel.run(async (context) => {

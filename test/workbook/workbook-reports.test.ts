@@ -67,7 +67,7 @@ test("a row that names no car says so, and the others stand", async () => {
   book.edit("Cars", 4, "Car", "");
   const { cars } = await next();
   stop();
-  expect(cars[4]).toMatchObject({ name: "row 5", report: undefined, verdict: "decide", findings: [{ code: "data-missing", severity: "decide" }] });
+  expect(cars[4]).toMatchObject({ name: "row 6", sheetRow: 6, report: undefined, verdict: "decide", findings: [{ code: "data-missing", severity: "decide" }] });
   expect(cars).toHaveLength(carCount);
 });
 
@@ -139,6 +139,20 @@ test("work that is held stands still, keeps what is done, and goes on when told"
   expect((await next()).cars).toHaveLength(carCount);
   stop();
   expect(reported).toHaveLength(carCount); // none was made twice
+});
+
+test("rows are named by the sheet's own numbers, which follow a table that moves down, and no report is made again for it", async () => {
+  const book = memoryWorkbook(demo);
+  const { next, stop, reported } = follow(book);
+  const before = await next();
+  expect([before.cars[16]?.sheetRow, before.sayRow("cars", 17)]).toEqual([18, "row 18"]); // headings in row 1, so the 17th car is in row 18
+  const cars = await book.readTable("Cars");
+  if (!cars) throw new Error("no cars");
+  book.replaceTable({ ...cars, firstRow: 6 }); // headings in row 5
+  const { cars: lines, sayRow } = await next();
+  stop();
+  expect([lines[0]?.sheetRow, lines[16]?.sheetRow, sayRow("Cars", 17)]).toEqual([6, 22, "row 22"]);
+  expect(reported).toHaveLength(carCount);
 });
 
 test("rows that move keep their reports, and a name given twice costs one more", async () => {

@@ -1,6 +1,5 @@
 /** One setting with its control. What is chosen or typed stands in the panel alone until a click writes it into the table. */
 import { element } from "../element";
-import { sayNumber } from "../words";
 import type { NewValue, StandingValue } from "./settings-table";
 
 export interface SettingShown {
@@ -82,7 +81,7 @@ function fieldOf({ choices, unit, defaultValue }: SettingShown, id: string): HTM
 function placeOf({ defaultSays, source }: SettingShown, standing: StandingValue | undefined, showRow: SettingRowActions["showRow"]): (Node | string)[] {
   const rests = source === "" ? "" : ` Source: ${source}.`;
   if (!standing) return [`${defaultSays}, not written in the sheet.${rests}`];
-  const link = element("button", { type: "button", class: "link" }, `row ${sayNumber(standing.row + 1)} of ${standing.table}`);
+  const link = element("button", { type: "button", class: "link" }, `row ${standing.sheetRow} of ${standing.table}`);
   link.addEventListener("click", () => { showRow(standing.row); });
   return ["From ", link, `. ${defaultSays}.${standing.source === "" ? rests : ` Source: ${standing.source}.`}`];
 }

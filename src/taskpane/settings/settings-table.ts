@@ -3,12 +3,13 @@ import { numberOf } from "../../catalogue/cell";
 import { readTable } from "../../catalogue/read-table";
 import { settingsTable } from "../../catalogue/tables/settings";
 import { nameKey } from "../../core/catalogue";
-import { headingIndex, type CellValue, type TableContent, type WorkbookPort } from "../../workbook/port";
+import { headingIndex, sheetRow, type CellValue, type TableContent, type WorkbookPort } from "../../workbook/port";
 
 /** A row of the table, as typed. */
 export interface StandingValue {
   readonly table: string;
   readonly row: number;
+  readonly sheetRow: number;
   readonly value: string;
   readonly unit: string;
   readonly source: string;
@@ -29,7 +30,7 @@ export function standingValues(table: TableContent | undefined): ReadonlyMap<str
   if (!table) return new Map();
   const [name, value, unit, source] = ["Setting", "Value", "Unit", "Source"].map((heading) => headingIndex(table.headings, heading));
   const cell = (row: readonly CellValue[], index: number | undefined): string => String(row[index ?? -1] ?? "").trim();
-  return new Map(table.rows.map((row, index) => [nameKey(cell(row, name)), { table: table.name, row: index, value: cell(row, value), unit: cell(row, unit), source: cell(row, source) }]));
+  return new Map(table.rows.map((row, index) => [nameKey(cell(row, name)), { table: table.name, row: index, sheetRow: sheetRow(table, index), value: cell(row, value), unit: cell(row, unit), source: cell(row, source) }]));
 }
 
 /**

@@ -1,4 +1,4 @@
-import { headingIndex, type CellValue, type TableContent } from "../port";
+import { headingIndex, sayRowGone, type CellValue, type TableContent } from "../port";
 import { halves, isTooLarge, rowsInParts, type WantedRows } from "./in-parts";
 
 export async function tableNames(context: Excel.RequestContext): Promise<readonly string[]> {
@@ -40,16 +40,17 @@ const cellValues: WantedRows<CellValue[]> = { load: "values", of: ({ values }) =
 interface Head {
   readonly sheet: Excel.Worksheet;
   readonly heading: Excel.Range | undefined;
+  readonly top: Excel.Range;
 }
 
-const headOf = (table: Excel.Table, showHeaders: boolean): Head => ({ sheet: table.worksheet.load("name"), heading: showHeaders ? table.getHeaderRowRange().load("values") : undefined });
+const headOf = (table: Excel.Table, showHeaders: boolean): Head => ({ sheet: table.worksheet.load("name"), heading: showHeaders ? table.getHeaderRowRange().load("values") : undefined, top: table.getDataBodyRange().load("rowIndex") });
 
 const wholeTable = (table: Excel.Table, showHeaders: boolean): Head & { readonly body: Excel.Range } => ({ ...headOf(table, showHeaders), body: table.getDataBodyRange().load("values") });
 
 /** A table without its heading row cannot be recognised, and blank headings say so. */
-function contentOf(name: string, { sheet, heading }: Head, rows: readonly CellValue[][]): TableContent {
+function contentOf(name: string, { sheet, heading, top }: Head, rows: readonly CellValue[][]): TableContent {
   const headings = (heading?.values[0] ?? rows[0]?.map(() => "") ?? []) as CellValue[];
-  return { name, sheet: sheet.name, headings, rows };
+  return { name, sheet: sheet.name, headings, rows, firstRow: top.rowIndex + 1 };
 }
 
 export interface RowWanted {
@@ -75,7 +76,7 @@ export async function findRow(context: Excel.RequestContext, { table: name, row,
   table.load("name, showHeaders");
   await context.sync();
   if (table.isNullObject) throw new Error(`There is no table ${name}.`);
-  const sayMissing = `The table ${table.name} has no row ${row + 1}.`;
+  const sayMissing = sayRowGone(table.name);
   if (row < 0) throw new Error(sayMissing);
   const body = table.getDataBodyRange();
   // A cell may be taken from outside a range, so that it is the workbook that says whether the row is there.
