@@ -75,6 +75,7 @@ test("a quote is written as a sheet with its looks, and one undo takes it back",
   expect(written).toMatchObject({ page: { fitWide: true }, front: true });
   expect([written.cells > 30, written.looks > 10]).toEqual([true, true]);
   // What privacy.html says that stays on the computer, and nothing else.
+  await turnTo(page, "Flags");
   const kept = await page.evaluate(() => [...Object.keys(localStorage), ...Object.keys(sessionStorage), document.cookie].filter((key) => !/^plumbline Shop\.xlsx (view|car|quote cars)$/.test(key)));
   expect(kept).toEqual([""]);
   expect(await page.evaluate(() => { window.excel.undo(); return window.excel.sheets.map(({ name }) => name); })).not.toContain("Quote Car 4");
