@@ -1,4 +1,5 @@
 /** What the grid keeps between edits so that one row of thousands costs one row: it must never be seen. */
+import { gridPort } from "../../src/embedded/grid-port";
 import { openDocument, openSample, plainSheet, tableSheet } from "./sample";
 
 /** What the cell of a table looks like through the style of its table; the getter is one of the library's own. */
@@ -86,4 +87,19 @@ describe("cells that a formula fills", () => {
     grid.enter("Cars", "B4", "13");
     expect(cell(1, 2)).toMatchObject({ value: 13, type: "number" });
   });
+});
+
+test("a table is read as it stands, at once after an edit and later, and one that did not change is the object of before", async () => {
+  const grid = openDocument({ sheets: [tableSheet({ name: "Long", rows: [["N"], [1], [2]] }), tableSheet({ name: "Other", rows: [["M"], [1]] })] });
+  const port = gridPort(grid);
+  const [before, other] = await Promise.all([port.readTable("Long"), port.readTable("Other")]);
+  grid.enter("Long", "A3", "7");
+  expect((await port.readTable("long"))?.rows).toEqual([[1], [7]]);
+  await new Promise((resume) => { setTimeout(resume, 60); });
+  const after = await port.readTable("Long");
+  expect(after?.rows).toEqual([[1], [7]]);
+  expect([after?.rows[0] === before?.rows[0], await port.readTable("Other") === other]).toEqual([true, true]);
+  grid.enter("Long", "A4", "9");
+  await new Promise((resume) => { setTimeout(resume, 60); });
+  expect((await port.readTable("Long"))?.rows).toEqual([[1], [7], [9]]);
 });

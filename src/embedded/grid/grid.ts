@@ -132,7 +132,7 @@ function sheetPart(model: GridModel, pages: Map<string, PageSetup>): Pick<Grid, 
   };
 }
 
-/** Tells of commands that changed what the workbook holds, once each is done with. */
+/** Tells of commands that changed what the workbook holds or shows, once each is done with. */
 function watchEdits(library: GridLibrary, model: GridModel, listener: (isUndo: boolean) => void): void {
   const owner = { watches: "edits" };
   let edited = false;
@@ -142,7 +142,7 @@ function watchEdits(library: GridLibrary, model: GridModel, listener: (isUndo: b
     const isUndo = type === "UNDO" || type === "REDO";
     if (isUndo) (model.getters as unknown as NamedTableGetters).forgetFormulaCells();
     undone ||= isUndo;
-    edited ||= isUndo || library.coreTypes.has(type as never);
+    edited ||= isUndo || type === "EVALUATE_CELLS" || library.coreTypes.has(type as never);
   });
   model.on("update", owner, () => {
     // The grid also calls while it is still saving a step; what is entered then would not be calculated.
