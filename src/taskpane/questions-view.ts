@@ -114,7 +114,7 @@ function drawQuestion(question: RankedQuestion): HTMLElement {
     element("p", { class: "question__ask" }, ask),
     element("p", { class: "question__why" }, element("span", { class: "question__label" }, "Because"), ` ${why}.`, blocks ? element("span", { class: "question__blocks" }, " Lines wait for it.") : undefined),
     answers.length === 0 ? undefined : element("ul", { class: "answers", "aria-label": "Possible answers" }, ...answers.map((one) => drawAnswer(question, one))),
-    element("p", { class: "question__where" }, element("button", { type: "button", class: "link", "data-column": table === "Cars" ? column : undefined }, table === "Cars" ? "Show the cell" : "Show the row"), ` The answer goes into ${table}, column ${column}${table === "Cars" ? "" : ` (${subject})`}.`));
+    element("p", { class: "question__where" }, element("button", { type: "button", class: "link", "data-column": table === "Cars" ? column : undefined }, table === "Cars" ? "Show the cell" : "Show the row"), ` The answer goes into ${table}, column ${column}${table === "Cars" ? "" : ` (${subject})`}.`, table === "Cars" && column === "Valves" ? " Tees and switches that are on the car come behind the valves, split by a semicolon." : undefined));
 }
 
 /** An answer that settles only itself says no more. */

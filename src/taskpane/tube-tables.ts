@@ -51,7 +51,7 @@ function rowsOf(shown: ShownTotal, { units, longest }: Scale): HTMLElement {
       element("td", { class: "wide" }, says),
       number(scrap === undefined ? "" : sayLength(scrap, units), "wide")),
     element("tr", { class: "tube__second" }, element("td", { colspan: 5 }, tubeDrawing(cut / longest, estimated.net / net),
-      element("span", { class: "tube__buy" }, `To buy: ${says}${scrap === undefined ? "" : `, scrap ${sayLength(scrap, units)}`}${says.endsWith("…") ? "" : "."}`), sayEstimated(shown.total, units))));
+      element("span", { class: "tube__buy" }, `To buy: ${says}${scrap === undefined ? "" : `, scrap ${sayLength(scrap, units)}`}${says.endsWith("…") ? "" : "."}`), sayPreBent(shown.total), sayEstimated(shown.total, units))));
 }
 
 function purchaseOf({ total, purchase }: ShownTotal): { readonly says: string; readonly scrap?: TubeTotal["cut"] | undefined } {
@@ -60,6 +60,12 @@ function purchaseOf({ total, purchase }: ShownTotal): { readonly says: string; r
   const { bought, scrap } = boughtBy(total, purchase.plan);
   if (bought) return { says: sayLots(bought), scrap };
   return { says: total.wall === undefined ? "not on the list" : "no piece on the list is long enough" };
+}
+
+/** Said at the figure, since the bench below counts only what is sawn. */
+function sayPreBent({ preBent, runs }: TubeTotal): HTMLElement | undefined {
+  if (preBent === 0) return undefined;
+  return element("span", { class: "tube__estimated" }, `All ${count(runs, "run")} are counted as straight tube; ${sayNumber(preBent)} of them ${preBent === 1 ? "comes" : "come"} bent in a set, and the bench below saws the others only.`);
 }
 
 function sayEstimated({ estimated }: TubeTotal, units: Units): HTMLElement | undefined {

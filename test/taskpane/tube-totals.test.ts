@@ -20,6 +20,13 @@ test("net, allowance and cut are added over cars; estimated runs and cars are co
   expect(totals.leftOut).toEqual([]);
 });
 
+test("runs that the chosen set brings bent are counted apart", () => {
+  const [sawn, bent] = [run(20), run(30)];
+  const one = line("one", sawn, bent);
+  const { totals } = tubeTotals({ catalogue, cars: [{ ...one, report: { runs: [sawn, bent], kit: { chosen: { madeUp: [sawn] } } } as unknown as CarReport }, line("two", run(40))] });
+  expect([totals[0]?.runs, totals[0]?.preBent]).toEqual([3, 1]);
+});
+
 test("runs without a length stay out of the totals and are told by car", () => {
   const unknown = run(undefined);
   const two = line("two", unknown);
@@ -41,4 +48,4 @@ const run = (length: number | undefined, basis: Run["basis"] = "measured"): Run 
   ({ material: "mild steel", tube: inches(3 / 16), stock, basis, length: length === undefined ? undefined : inches(length) }) as Run;
 
 const line = (name: string, ...runs: readonly Run[]): CarLine =>
-  ({ table: "Cars", row: 0, sheetRow: 2, name, customer: "", verdict: "sound", findings: [], report: { runs } as unknown as CarReport });
+  ({ table: "Cars", row: 0, sheetRow: 2, name, customer: "", verdict: "sound", findings: [], report: { runs, kit: {} } as unknown as CarReport });

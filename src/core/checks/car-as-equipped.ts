@@ -1,5 +1,5 @@
 /** Rules about what the car is equipped with: hoses, switches, parking brake, anti-lock unit, material, fluid. */
-import { isBeyondRearHose, sayJoint, sayPort, type Instance, type Joint, type WheelPath } from "../assembly";
+import { isBeyondRearHose, portKey, sayJoint, sayPort, type Instance, type Joint, type WheelPath } from "../assembly";
 import { lookUp, nameKey } from "../catalogue";
 import type { Component, ComponentKind } from "../component";
 import { finding, type Finding } from "../finding";
@@ -12,11 +12,23 @@ import { brakeKind, circuitIsOpen, holdOffOn, oncePerCause, pathsTo, proportioni
 /** A hard line that meets a part which steers or moves with the axle breaks; a joint that Joins states is taken as meant. */
 export const hoseMissing: Rule = (facts) =>
   (["front", "rear"] as const).flatMap((axle): Finding[] => {
-    const bare = pathsTo(facts, axle).filter((path) => !hasHose(path) && !ontoMovingPart(path)?.found);
+    const bare = barePaths(facts, axle);
     if (bare.length === 0) return [];
     const moves = axle === "front" ? "steers" : "moves with the axle";
     return [finding("hose-missing", { place: sayWheels(bare), seen: `the hard line runs straight to ${sayWheels(bare)}, which ${moves}` })];
   });
+
+const barePaths = (facts: CarFacts, axle: "front" | "rear"): WheelPath[] => pathsTo(facts, axle).filter((path) => !hasHose(path) && !ontoMovingPart(path)?.found);
+
+/**
+ * Ports that a hard line would meet for want of a hose: what does not fit there has the missing hose for its cause.
+ * None on a car that is to go without its hoses, with a reason: then the line itself must fit.
+ */
+export function portsWithoutHose(facts: CarFacts): ReadonlySet<string> {
+  if (facts.assembly.car.accepted.has("hose-missing")) return new Set();
+  const joints = (["front", "rear"] as const).flatMap((axle) => barePaths(facts, axle).flatMap((path) => ontoMovingPart(path) ?? []));
+  return new Set(joints.map(({ to }) => portKey(to)));
+}
 
 const hasHose = ({ through }: WheelPath): boolean => through.some(({ component }) => component.kind === "hose");
 

@@ -7,14 +7,18 @@ import { flareFor, sayFace, saySeat, SEATS, type Flare } from "../joint";
 import type { Run, RunEnd } from "../runs";
 import { isNearMiss, type Thread } from "../thread";
 import { sayTube } from "../tube";
+import { portsWithoutHose } from "./car-as-equipped";
 import { circuitIsOpen, hasUnreadPorts, type CarFacts, type Rule } from "./rule";
 
 const CODE_FOR_REASON: Readonly<Record<NoFittingReason, FindingCode>> = {
   seat: "seat-mismatch", gender: "thread-mismatch", tube: "tube-nut-mismatch", thread: "thread-mismatch",
 };
 
-/** Each end of each run that no nut and no adapter chain joins. A compression port is a fault of its own, whatever nut it takes. */
-export const endsThatDoNotFit: Rule = ({ runs }) => runs.flatMap((run) => [run.a, run.b].flatMap((end) => endThatDoesNotFit(run, end)));
+/** Each end of each run that no nut and no adapter chain joins, but for those that wait for a hose. A compression port is a fault of its own, whatever nut it takes. */
+export const endsThatDoNotFit: Rule = (facts) => {
+  const forAHose = portsWithoutHose(facts);
+  return facts.runs.flatMap((run) => [run.a, run.b].filter(({ at }) => !forAHose.has(portKey(at))).flatMap((end) => endThatDoesNotFit(run, end)));
+};
 
 function endThatDoesNotFit(run: Run, end: RunEnd): Finding[] {
   const face = faceOf(end.at.port);

@@ -10,6 +10,7 @@ export interface GridStyle {
   readonly textColor?: string;
   readonly align?: string;
   readonly wrapping?: string;
+  readonly verticalAlign?: string;
 }
 
 export interface GridBorder {
@@ -26,7 +27,7 @@ export function gridStyle({ bold, italic, size, fill, colour, align, wrap }: Cel
     ...(fill === undefined ? {} : { fillColor: fill }),
     ...(colour === undefined ? {} : { textColor: colour }),
     ...(align === undefined ? {} : { align }),
-    ...(wrap ? { wrapping: "wrap" } : {}),
+    ...(wrap ? { wrapping: "wrap", verticalAlign: "top" } : {}),
   };
   return Object.keys(style).length > 0 ? style : undefined;
 }

@@ -35,7 +35,7 @@ export function sheetDraft(widths: readonly number[]): SheetDraft {
     rows.push(drafted.map(({ value }) => value));
     heights.push(Math.max(ROW_HEIGHT, ...drafted.map(heightOf)) + (high ? AIR : 0));
     merges.push(...joined.map(([column, columns]) => ({ row: at, column, rows: 1, columns })));
-    drafted.forEach(({ style }, column) => { if (style) styles.push({ row: at, column, rows: 1, columns: 1, style: inRow(style, high) }); });
+    drafted.forEach(({ value, style = value === "" || !high ? undefined : {} }, column) => { if (style) styles.push({ row: at, column, rows: 1, columns: 1, style: inRow(style, high) }); });
   };
   return {
     row,

@@ -10,6 +10,7 @@ const noSwitch: Shop = part("SW-CAP union @frame-mid | <A 3/8-24 plugged | >B 3/
 
 rule("hose-missing", [
   ["front calipers without hoses", { ...sound, Hoses: "HR2" }, "hose-missing", part("DF disc parking=no | <IN 3/8-24")],
+  ["the caliper's banjo, which takes a hose and no nut, is not told beside the hose that is missing", { ...sound, Hoses: "HR2" }, "hose-missing", part("DF disc parking=no | <IN 7/16-20 banjo")],
   ["a hose at one front wheel only", { ...sound, Hoses: "HFS@LF; HR2" }, "hose-missing", { parts: ["DF disc parking=no | <IN 3/8-24", "HFS hose @front | <IN 3/8-24 | >OUT 3/8-24 male"] }],
   ["rear wheels without hoses", { ...sound, Hoses: "HF" }, "hose-missing"],
   ["an axle reached without the hose between frame and axle", { Valves: "HO; BLK; TEE", Hoses: "HF" }, "hose-missing", { more: [table(LENGTH_ROWS, "P | valve | axle-tee | 90 | 0.1875")] }],
@@ -19,6 +20,12 @@ rule("hose-missing", [
   ["rigid lines to both rear wheels that Joins states", { ...sound, Hoses: "HF" }, "", found("TEE-F | O1 | DR@LR | IN", "TEE-F | O2 | DR@RR | IN")],
   ["hoses that nobody has listed are asked for, not missed", { ...sound, Hoses: "?" }, "data-missing"],
 ]);
+test("a line that is to go rigid with a reason must fit its port, and a port elsewhere must fit in any case", () => {
+  const banjo = part("DF disc parking=no | <IN 7/16-20 banjo");
+  const places = (cells: CarCells, shop: Shop): string[] => report(cells, shop).findings.filter(({ code }) => code === "thread-mismatch").map(({ place }) => place);
+  expect(places({ ...sound, Hoses: "HR2", Accepted: "hose-missing: show car, trailered" }, banjo)).toEqual(["DF@LF IN", "DF@RF IN"]);
+  expect(places({ ...sound, Hoses: "HR2" }, { parts: ["DF disc parking=no | <IN 7/16-20 banjo", "BLK distribution-block @valve | <FI front 1/2-20 | <RI rear 1/2-20 | >L front LF 3/4-16 | >R front RF 3/8-24 | >RO rear 7/16-24"] })).toEqual(["BLK L"]);
+});
 test("hose-missing names the wheels of one axle together and is a stop", () => {
   expect(findingOf("hose-missing", { ...sound, Hoses: "HF" })).toMatchObject({ severity: "stop", place: "LR, RR" });
 });

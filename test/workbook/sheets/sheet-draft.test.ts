@@ -12,6 +12,14 @@ test("a row with text of several lines is as high as it needs, and all its cells
   expect(styles.map(({ style: { wrap = false } }) => wrap)).toEqual([true, true, false, false]);
 });
 
+test("a cell without looks of its own begins at the top too, beside text of several lines", () => {
+  const draft = sheetDraft([10, 10, 10]);
+  draft.row(["word ".repeat(12).trim(), 5], [{ wrap: true }]);
+  draft.row(["short", 5], [{ wrap: true }]);
+  const { styles = [] } = draft.content({});
+  expect(styles.map(({ row, column, style: { wrap = false } }) => [row, column, wrap])).toEqual([[0, 0, true], [0, 1, true], [1, 0, false]]);
+});
+
 test("merged cells have the room of all their columns", () => {
   const draft = sheetDraft([10, 30]);
   draft.row(["word ".repeat(8).trim()], [{ wrap: true }], [[0, 2]]);
