@@ -4,7 +4,7 @@ import { openDocument, openSample, plainSheet, sampleDocument, tableSheet } from
 
 /** As the grid's own button makes tables. */
 const tableConfig = {
-  hasFilters: false, totalRow: false, firstColumn: false, lastColumn: false, numberOfHeaders: 1, bandedRows: true, bandedColumns: false, styleId: "TableStyleMedium2",
+  hasFilters: false, totalRow: false, firstColumn: false, lastColumn: false, numberOfHeaders: 1, bandedRows: false, bandedColumns: false, styleId: "TableStyleLight1",
 };
 
 const at = (grid: Grid, address: string) => grid.value("Work", address);

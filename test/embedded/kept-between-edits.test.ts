@@ -10,7 +10,14 @@ function fillAt(grid: ReturnType<typeof openDocument>, row: number): unknown {
   return style?.fillColor;
 }
 
-const banded = () => openDocument({ sheets: [tableSheet({ name: "Long", rows: [["N"], [1], [2], [3], [4]] })] });
+/** Bands that the user switched on: the tables have none by themselves. */
+function banded() {
+  const grid = openDocument({ sheets: [tableSheet({ name: "Long", rows: [["N"], [1], [2], [3], [4]] })] });
+  const { getters } = grid.model;
+  const [sheetId = ""] = getters.getSheetIds();
+  for (const { range: { zone } } of getters.getTables(sheetId)) grid.model.dispatch("UPDATE_TABLE", { sheetId, zone, config: { bandedRows: true } });
+  return grid;
+}
 
 test("an entry leaves the bands of a table where they were", () => {
   const grid = banded();

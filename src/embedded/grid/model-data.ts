@@ -134,10 +134,10 @@ function sheetSize(sheet: DocumentSheet): { rowNumber: number; colNumber: number
   return { rowNumber: Math.max(leastRows, rows + spareRows), colNumber: Math.max(leastColumns, columns + spareColumns) };
 }
 
-/** How the grid shows our tables. */
+/** How the grid shows our tables: ruled and uncoloured, as a ledger, so that the marks of the panel are the only colour. */
 export const tableConfig = {
   hasFilters: false, totalRow: false, firstColumn: false, lastColumn: false, numberOfHeaders: 1,
-  bandedRows: true, bandedColumns: false, automaticAutofill: true, styleId: "TableStyleMedium2",
+  bandedRows: false, bandedColumns: false, automaticAutofill: true, styleId: "TableStyleLight1",
 };
 
 /** What to type so that the grid holds this very value: an apostrophe keeps a text that looks like something else. */

@@ -28,6 +28,6 @@ export function tableXml(table: NamedColumnsTable, number: number): string {
   return (
     `${xmlHead}<table xmlns="${mainNamespace}" id="${String(number)}" name="${name}" displayName="${name}" ref="${area}" headerRowCount="1" totalsRowShown="0">` + // the default said, as some readers take its absence for 0
     `<autoFilter ref="${area}"/><tableColumns count="${String(columns.length)}">${columns.join("")}</tableColumns>` +
-    '<tableStyleInfo name="TableStyleMedium2" showFirstColumn="0" showLastColumn="0" showRowStripes="1" showColumnStripes="0"/></table>'
+    '<tableStyleInfo name="TableStyleLight1" showFirstColumn="0" showLastColumn="0" showRowStripes="0" showColumnStripes="0"/></table>'
   );
 }
