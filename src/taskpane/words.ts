@@ -5,6 +5,7 @@ import type { Verdict } from "../core/report";
 import { inFeet, inInches, inMillimetres, type Metres } from "../core/quantity";
 import type { Settings } from "../core/settings";
 import type { CarGroup } from "./car-list";
+import { localeHere } from "./locale";
 
 export type Units = Settings["units"];
 
@@ -42,7 +43,7 @@ export const count = (number: number, noun: string, plural = `${noun}s`): string
 
 /** Whole numbers and decimals as the reader's language writes them. */
 export function sayNumber(value: number, digits = 0): string {
-  const format = formats.get(digits) ?? new Intl.NumberFormat(undefined, { minimumFractionDigits: digits, maximumFractionDigits: digits });
+  const format = formats.get(digits) ?? new Intl.NumberFormat(localeHere(), { minimumFractionDigits: digits, maximumFractionDigits: digits });
   formats.set(digits, format);
   return format.format(value);
 }

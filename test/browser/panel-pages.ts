@@ -13,6 +13,8 @@ export { turnTo } from "../../scripts/panel-tabs";
 export interface Opening {
   readonly theme?: "light" | "dark" | "forced colours";
   readonly width?: number;
+  /** The language and country of the browser. */
+  readonly locale?: string;
   readonly book?: string | undefined;
   /** Name of the workbook. */
   readonly name?: string;
@@ -55,8 +57,8 @@ export function panelPages(): { readonly open: (opening?: Opening) => Promise<Pa
   });
   return {
     pardon: (complaint) => void pardoned.push(complaint),
-    open: async ({ theme = "light", width = 350, book = "demo", name = "Workbook", failing = false, shadow = false, remembered, waitFor = ".card" } = {}) => {
-      const context = await browser.newContext({ viewport: { width, height: 800 }, colorScheme: theme === "dark" ? "dark" : "light", forcedColors: theme === "forced colours" ? "active" : "none" });
+    open: async ({ theme = "light", width = 350, locale = "en-US", book = "demo", name = "Workbook", failing = false, shadow = false, remembered, waitFor = ".card" } = {}) => {
+      const context = await browser.newContext({ locale, viewport: { width, height: 800 }, colorScheme: theme === "dark" ? "dark" : "light", forcedColors: theme === "forced colours" ? "active" : "none" });
       const page = await context.newPage();
       page.on("pageerror", ({ message }) => complaints.push(message));
       page.on("console", (message) => { if (message.type() === "error") complaints.push(message.text()); });

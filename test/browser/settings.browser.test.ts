@@ -31,6 +31,19 @@ test("a change stands in the panel until the click, and then in the cell of its 
   expect(await valueOf(page, "saw kerf")).toBe(0.125);
 });
 
+test("where the decimal mark is a comma, a figure is shown and typed with it, and what can be read in two ways is asked about", async () => {
+  const page = await openSettings("saw kerf", "de-DE");
+  const kerf = setting(page, "saw kerf");
+  expect(await kerf.getByRole("textbox").inputValue()).toBe("0,0625");
+  await kerf.getByRole("textbox").fill("1,125");
+  await kerf.getByText("1,125 can be 1125 or 1,1250. Type it one of these ways.").waitFor();
+  expect(await kerf.getByRole("button", { name: "Write into the sheet" }).count()).toBe(0);
+  await kerf.getByRole("textbox").fill("0,125");
+  await kerf.getByRole("button", { name: "Write into the sheet" }).click();
+  await kerf.getByText("Written: 0,125 in.").waitFor();
+  expect(await valueOf(page, "saw kerf")).toBe(0.125);
+});
+
 test("a change in the sheet is in the panel", async () => {
   const page = await openSettings("saw kerf");
   await page.evaluate((row) => { window.workbook.edit("Settings", row, "Value", 0.1); }, rowOf("saw kerf"));
@@ -71,8 +84,8 @@ test("a workbook without a Settings table gets one with the first setting that i
   expect(await page.evaluate(async () => (await window.workbook.readTable("Settings"))?.rows)).toEqual([["currency", "CAD", "text", "choice of the shop"]]);
 });
 
-async function openSettings(search?: string): Promise<Page> {
-  const page = await open();
+async function openSettings(search?: string, locale = "en-US"): Promise<Page> {
+  const page = await open({ locale });
   await turnTo(page, "Settings");
   if (search !== undefined) await page.getByRole("searchbox", { name: "Search the settings" }).fill(search);
   else await page.locator(".setting").first().waitFor();

@@ -1,5 +1,7 @@
 /** A sheet of squared paper with two axes drawn by hand, and writing that keeps clear of what is drawn. Figures in, SVG out. */
 import { drawing } from "../element";
+import { decimalMark } from "../locale";
+import { asTyped } from "../typed-number";
 import { round, stroke } from "../drawing/pencil";
 import { ASCENT, DESCENT, textWidth, type Lettering } from "../drawing/text-width";
 import { clipped, type Spot, type Window } from "./clip";
@@ -83,7 +85,7 @@ function sheetOf({ window: { x, y }, steps, titles }: PaperPlan, place: (spot: S
   ];
 }
 
-const sayTick = (value: number): string => String(Number(value.toFixed(2)));
+const sayTick = (value: number): string => asTyped(Number(value.toFixed(2)), decimalMark());
 const gridOf = ([from, to]: readonly [number, number], step: number): number[] => Array.from({ length: Math.floor((to - from) / step + 1e-9) + 1 }, (_, i) => from + i * step);
 
 const HATCH = { every: 9, long: 6 };

@@ -4,6 +4,7 @@ import { ruleFigures } from "../../core/balance/rule-figures";
 import { sayForce } from "../../core/say-quantity";
 import type { Settings } from "../../core/settings";
 import { drawing, element } from "../element";
+import { figuresHere } from "../typed-number";
 import { isOver, sayStop, type FigureRow, type StopRow } from "./figures";
 
 /** @param headings of the columns beside the names; none makes no heading row */
@@ -12,8 +13,8 @@ export function figureTable(caption: string, headings: readonly string[], rows: 
     element("caption", {}, caption),
     headings.length === 0 ? undefined : element("thead", {}, element("tr", {}, element("td", {}), ...headings.map((heading) => element("th", { scope: "col" }, heading)))),
     element("tbody", {}, ...rows.map(({ name, cells, over }) => element("tr", { class: over ? "figures__over" : undefined },
-      element("th", { scope: "row" }, name),
-      ...cells.map((cell, index) => element("td", {}, cell, over && index === Math.min(1, cells.length - 1) ? element("span", { class: "figures__word" }, headings.length > 0 ? " rears ahead" : " over") : undefined))))));
+      element("th", { scope: "row" }, figuresHere(name)),
+      ...cells.map((cell, index) => element("td", {}, figuresHere(cell), over && index === Math.min(1, cells.length - 1) ? element("span", { class: "figures__word" }, headings.length > 0 ? " rears ahead" : " over") : undefined))))));
 }
 
 /** Each stop as a strip to the scale of the longest, with a post where the rule ends it. */
@@ -24,7 +25,7 @@ export function stopTable(car: CarBraking, stops: readonly StopRow[]): HTMLEleme
     element("caption", {}, sayRule(settings)),
     element("tbody", {}, ...stops.map((row) => element("tr", { class: isOver(row) ? "figures__over" : undefined },
       element("th", { scope: "row" }, row.name),
-      element("td", {}, stopStrip(row, longest), sayStop(settings, row), isOver(row) ? element("span", { class: "figures__word" }, " too long") : undefined)))));
+      element("td", {}, stopStrip(row, longest), figuresHere(sayStop(settings, row)), isOver(row) ? element("span", { class: "figures__word" }, " too long") : undefined)))));
 }
 
 function sayRule(settings: Settings): string {

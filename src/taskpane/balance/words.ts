@@ -6,6 +6,7 @@ import { sayAdvice, sayPassingSettings } from "../../core/balance/say-advice";
 import { capital } from "../../core/finding";
 import { sayFigure, sayShare } from "../../core/say-quantity";
 import { settingEntries, type Settings } from "../../core/settings";
+import { figuresHere } from "../typed-number";
 import type { Choice } from "./force-plot";
 import type { KeyEntry } from "./key";
 
@@ -14,19 +15,19 @@ export function sayOrder({ under: { load }, rearFirst }: CarBalance, { highestAd
   const name = capital(load.load);
   const early = rearFirst.find(({ to }) => to < balanceFrom);
   const late = rearFirst.filter((one) => one !== early).map(({ from, to }) => `${sayFigure(from)} to ${sayFigure(to)}`);
-  if (late.length > 0) return `${name}, the rears lock first on adhesion ${late.join(" and ")}; on other roads the fronts.`;
+  if (late.length > 0) return figuresHere(`${name}, the rears lock first on adhesion ${late.join(" and ")}; on other roads the fronts.`);
   const roads = early ? `from adhesion ${sayFigure(early.to)} to ${sayFigure(highestAdhesion)}` : `up to adhesion ${sayFigure(highestAdhesion)}`;
-  return `${name}, the fronts lock first on every road ${roads}.`;
+  return figuresHere(`${name}, the fronts lock first on every road ${roads}.`);
 }
 
 /** Where both axles lock at once, as far as a road gives it. */
 export function sayCritical({ critical }: CarBalance, { highestAdhesion, balanceFrom }: Settings): string {
   const those = critical.filter((z) => z >= balanceFrom && z <= highestAdhesion).map((z) => `${sayFigure(z)} g`);
-  return those.length === 0 ? "" : `Critical deceleration ${those.join(" and ")}: there both axles use the same grip, and their order changes.`;
+  return those.length === 0 ? "" : figuresHere(`Critical deceleration ${those.join(" and ")}: there both axles use the same grip, and their order changes.`);
 }
 
 export function sayEfficiency({ efficiency }: CarBalance): string {
-  return `Braking efficiency ${efficiency.map(({ adhesion, value }) => `${value === undefined ? "not known" : sayShare(value)} on ${sayFigure(adhesion)}`).join(", ")}.`;
+  return figuresHere(`Braking efficiency ${efficiency.map(({ adhesion, value }) => `${value === undefined ? "not known" : sayShare(value)} on ${sayFigure(adhesion)}`).join(", ")}.`);
 }
 
 /** Advice that holds for every load; that nothing is to be done is said too. */

@@ -7,6 +7,7 @@ import type { WorkbookPort } from "../../workbook/port";
 import type { CarLine } from "../../workbook/workbook-reports";
 import { benchWork, planBench } from "../bench/bench-work";
 import type { CutPlanner } from "../bench/cut-planner";
+import { localeHere } from "../locale";
 import { count } from "../words";
 import { pictureOf } from "./picture";
 import { nextRevision, sheetName } from "./sheet-names";
@@ -60,6 +61,6 @@ async function drawn(lines: readonly CarLine[], catalogue: Catalogue, place: HTM
   }
 }
 
-const sayDay = (day: Date): string => day.toLocaleDateString(undefined, { dateStyle: "long" });
+const sayDay = (day: Date): string => day.toLocaleDateString(localeHere(), { dateStyle: "long" });
 
 const daysLater = (day: Date, days: number): Date => new Date(day.getFullYear(), day.getMonth(), day.getDate() + days);

@@ -1,5 +1,7 @@
 /** One setting with its control. What is chosen or typed stands in the panel alone until a click writes it into the table. */
 import { element } from "../element";
+import { decimalMark } from "../locale";
+import { readTyped, sayTyped } from "../typed-number";
 import type { NewValue, StandingValue } from "./settings-table";
 
 export interface SettingShown {
@@ -38,15 +40,19 @@ export function settingRow(shown: SettingShown, { write, showRow }: SettingRowAc
   const place = element("p", { class: "setting__place" });
   const said = element("span", { class: "setting__said", role: "status" });
   let standing: StandingValue | undefined;
-  const held = (): string => standing?.value ?? shown.defaultValue;
+  const held = (): string => asShown(shown, standing?.value ?? shown.defaultValue);
   const isChanged = (): boolean => field.value !== held();
-  const update = (): void => { button.hidden = !isChanged(); };
+  const update = (): void => {
+    const { says, isDoubtful } = isNumber(shown) && isChanged() ? sayTyped(field.value, decimalMark()) : { says: "", isDoubtful: false };
+    if (says !== "") said.textContent = says;
+    button.hidden = !isChanged() || isDoubtful;
+  };
   field.addEventListener("input", () => {
     said.textContent = "";
     update();
   });
   button.addEventListener("click", () => {
-    void write({ name: shown.name, typed: field.value.trim(), unit: shown.unit, row: standing?.row, source: shown.source }).then((done) => {
+    void write({ name: shown.name, typed: forTable(shown, field.value.trim()), unit: shown.unit, row: standing?.row, source: shown.source }).then((done) => {
       if (done) said.textContent = `Written: ${[field.value, unit.textContent].join(" ").trim()}.`;
     });
   });
@@ -67,12 +73,24 @@ export function settingRow(shown: SettingShown, { write, showRow }: SettingRowAc
   };
 }
 
+const isNumber = ({ unit, choices }: SettingShown): boolean => unit !== "text" && choices.length === 0;
+
+/** A figure of the table with the reader's decimal mark; what is typed there in another way stays as it is. */
+const asShown = (shown: SettingShown, value: string): string => (isNumber(shown) && /^-?\d*\.?\d+$/.test(value) ? value.replace(".", decimalMark()) : value);
+
+/** What is no number goes as it is, and the table's own rule says what it takes. */
+function forTable(shown: SettingShown, typed: string): string {
+  const value = isNumber(shown) ? readTyped(typed, decimalMark())?.value : undefined;
+  return value === undefined ? typed : String(value);
+}
+
 /** Words of the table that say what kind of figure it is are no units to read. */
 const sayUnit = (unit: string, currency: string): string => (["text", "count", "year", "ratio"].includes(unit) ? "" : unit === "money" ? currency : unit);
 
-function fieldOf({ choices, unit, defaultValue }: SettingShown, id: string): HTMLInputElement | HTMLSelectElement {
+function fieldOf(shown: SettingShown, id: string): HTMLInputElement | HTMLSelectElement {
+  const { choices, unit, defaultValue } = shown;
   const attributes = { id, class: "setting__field", "aria-describedby": `${id}-says` };
-  if (choices.length === 0) return Object.assign(element("input", { ...attributes, type: "text", autocomplete: "off", spellcheck: "false", inputmode: unit === "text" ? "text" : "decimal" }), { value: defaultValue });
+  if (choices.length === 0) return Object.assign(element("input", { ...attributes, type: "text", autocomplete: "off", spellcheck: "false", inputmode: unit === "text" ? "text" : "decimal" }), { value: asShown(shown, defaultValue) });
   const field = element("select", attributes, ...choices.map((choice) => element("option", { value: choice }, choice)));
   field.value = defaultValue;
   return field;

@@ -4,7 +4,9 @@ import { nameKey } from "../../core/catalogue";
 import { RULE_SWITCHES, type SettingEntry } from "../../core/settings";
 import type { WorkbookReading } from "../../workbook/workbook-reports";
 import { element } from "../element";
+import { decimalMark } from "../locale";
 import { setUpForm } from "../set-up/set-up-form";
+import { asTyped } from "../typed-number";
 import type { View, ViewActions } from "../view";
 import { count, sayNumber } from "../words";
 import { excelCare } from "./excel-care";
@@ -46,7 +48,7 @@ export function settingsView(actions: ViewActions): View {
 
 function entryShown({ name, written, unit, choices = [], meaning, source }: SettingEntry): SettingShown {
   const plain = ["text", "money", "count", "year", "ratio"].includes(unit);
-  const says = written === "" ? "Default: blank" : `Default: ${String(written)}${plain ? "" : ` ${unit}`}`;
+  const says = written === "" ? "Default: blank" : `Default: ${typeof written === "number" ? asTyped(written, decimalMark()) : String(written)}${plain ? "" : ` ${unit}`}`;
   return { name, title: name, meaning: `${meaning}.`, source, defaultSays: says, defaultValue: String(written), unit, choices };
 }
 

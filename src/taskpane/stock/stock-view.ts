@@ -28,7 +28,7 @@ export function stockView(actions: ViewActions): View {
     const { shown } = state;
     if (!shown) return;
     said.textContent = "Writing …";
-    const sheet = await actions.inWorkbook("The purchase list was not written.", (port) => port.writeSheet("Purchase list", purchaseListSheet(shown.reading.catalogue.settings, shown.stock.groups, shown.today)));
+    const sheet = await actions.inWorkbook("The purchase list was not written.", (port) => port.writeSheet("Purchase list", purchaseListSheet(shown.reading.catalogue.settings, shown.stock.groups, shown.today, sayDay)));
     said.textContent = sheet === undefined ? "" : `Written to the new sheet ${sheet}. One undo takes it back.`;
   })());
   return {

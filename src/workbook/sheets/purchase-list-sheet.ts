@@ -31,13 +31,14 @@ interface TubeOrder {
 
 /**
  * @param groups of the rack
- * @param today the spreadsheet's day number; days are written as 2030-01-31, which reads the same everywhere
+ * @param today the spreadsheet's day number
+ * @param sayDay how the reader writes a day; left out, as 2030-01-31
  * @returns head, one row a tube to order, total, what has no price, what was assumed
  */
-export function purchaseListSheet(settings: Settings, groups: readonly RackGroup[], today: number): SheetContent {
+export function purchaseListSheet(settings: Settings, groups: readonly RackGroup[], today: number, sayDay = dayText): SheetContent {
   const orders = groups.flatMap((group) => group.lines.flatMap((line) => orderOf(group, line)));
-  const columns = columnsOf(settings, today);
-  const head: CellValue[][] = [["Purchase list"], ...[settings.shopName, settings.shopAddress].filter((text) => text !== "").map((text) => [text]), ["Date", dayText(today)], ["Currency", settings.currency], []];
+  const columns = columnsOf(settings, today, sayDay);
+  const head: CellValue[][] = [["Purchase list"], ...[settings.shopName, settings.shopAddress].filter((text) => text !== "").map((text) => [text]), ["Date", sayDay(today)], ["Currency", settings.currency], []];
   const rows = [...head, columns.map(({ heading }) => heading), ...orders.map((order) => columns.map(({ cell }) => cell(order)))];
   const total = rows.length;
   const lines = [...rows, totalRow(orders, columns), ...remarkRows(orders)];
@@ -45,7 +46,7 @@ export function purchaseListSheet(settings: Settings, groups: readonly RackGroup
     rows: lines.map((cells) => columns.map((_, column) => cells[column] ?? "")),
     columnWidths: columns.map(({ width }) => width),
     styles: stylesOf(columns, { heading: head.length, orders: orders.length, total }),
-    page: { landscape: true, fitWide: true, titleRows: head.length + 1, footer: `Purchase list, ${dayText(today)}` },
+    page: { landscape: true, fitWide: true, titleRows: head.length + 1, footer: `Purchase list, ${sayDay(today)}` },
   };
 }
 
@@ -56,7 +57,7 @@ function orderOf(group: RackGroup, line: TubeReorder): TubeOrder[] {
 
 const AMOUNT = "Amount";
 
-function columnsOf(settings: Settings, today: number): ListColumn[] {
+function columnsOf(settings: Settings, today: number, sayDay: (day: number) => string): ListColumn[] {
   const [unit, inUnit, isUs] = settings.units === "us" ? (["in", inInches, true] as const) : (["mm", inMillimetres, false] as const);
   const price: CellStyle = { ...RIGHT, format: moneyFormat(settings) };
   const shown = (length: number | undefined, digits: number): CellValue => (length === undefined ? "" : Number(inUnit(metres(length)).toFixed(digits)));
@@ -71,8 +72,8 @@ function columnsOf(settings: Settings, today: number): ListColumn[] {
     { heading: "Each", width: 10, style: price, cell: ({ amount, pieces, line }) => (amount === undefined ? "no price" : money((amount - (line.tube.orderCost ?? 0)) / pieces)) },
     { heading: "Order cost", width: 12, style: price, cell: ({ line }) => line.tube.orderCost ?? "" },
     { heading: AMOUNT, width: 12, style: price, cell: ({ amount }) => (amount === undefined ? "" : money(amount)) },
-    { heading: "Here by", width: 12, cell: ({ line }) => dayText(today + Math.ceil((line.tube.leadTimeWeeks ?? 0) * DAYS_PER_WEEK)) },
-    { heading: "Runs out", width: 12, cell: ({ group }) => (group.stockOut === undefined ? "" : dayText(group.stockOut)) },
+    { heading: "Here by", width: 12, cell: ({ line }) => sayDay(today + Math.ceil((line.tube.leadTimeWeeks ?? 0) * DAYS_PER_WEEK)) },
+    { heading: "Runs out", width: 12, cell: ({ group }) => (group.stockOut === undefined ? "" : sayDay(group.stockOut)) },
     { heading: "Why", width: 44, style: TEXT, cell: ({ line }) => why(settings, line) },
   ];
 }

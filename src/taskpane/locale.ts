@@ -1,0 +1,26 @@
+/** The reader's language and country, by which numbers and days are written and read. */
+
+interface HostLanguages {
+  readonly navigator?: { readonly language?: string };
+  readonly Office?: { readonly context?: { readonly contentLanguage?: string; readonly displayLanguage?: string } };
+}
+
+/** Office's, where there is one: the language in which cells are typed, then that of its menus. Otherwise the browser's own. */
+export function localeHere(host: HostLanguages = globalThis): string | undefined {
+  const { contentLanguage, displayLanguage } = host.Office?.context ?? {};
+  return [contentLanguage, displayLanguage, host.navigator?.language].find((tag) => tag !== undefined && isKnown(tag));
+}
+
+function isKnown(tag: string): boolean {
+  try {
+    return Intl.NumberFormat.supportedLocalesOf(tag).length > 0;
+  } catch {
+    return false; // not of the form of a language tag
+  }
+}
+
+export type DecimalMark = "." | ",";
+
+/** Between the whole and the rest of a number, as the reader writes it. */
+export const decimalMark = (locale = localeHere()): DecimalMark =>
+  new Intl.NumberFormat(locale).formatToParts(1.5).find(({ type }) => type === "decimal")?.value === "," ? "," : ".";
