@@ -32,8 +32,8 @@ export function rankQuestions(catalogue: Catalogue, car: Car, open: readonly Que
   const plain = (one: Question): RankedQuestion => ({ ...one, bits: 0, answers: possibleAnswers(catalogue, car, one) });
   const traits = openTraits.map((trait) => askTrait(hypotheses, trait, plain(open.find((one) => answersTrait(one, trait)) ?? traitQuestion(car, trait))));
   const telling = traits.filter(({ bits }) => bits > NOTHING).sort((a, b) => b.bits - a.bits);
-  const rest = open.filter((one) => !telling.some((asked) => asked.table === one.table && asked.column === one.column && asked.subject === one.subject));
-  const others = rest.map((one) => traits.find((trait) => trait.table === one.table && trait.column === one.column) ?? plain(one));
+  const rest = open.filter((one) => !telling.some(({ column }) => answersTrait(one, column)));
+  const others = rest.map((one) => traits.find(({ column }) => answersTrait(one, column)) ?? plain(one));
   return [...telling, ...others.filter(({ blocks }) => blocks), ...others.filter(({ blocks }) => !blocks)];
 }
 
@@ -112,19 +112,29 @@ interface YearSpan {
   readonly last: number;
 }
 
-/** The stretches of years within which the same sets are possible. */
+/** The stretches of years within which the same sets are possible. Where a set states only one bound, the other side is a stretch without end. */
 function yearSpans(sets: readonly LineSet[]): YearSpan[] {
-  const starts = new Set(sets.flatMap(({ firstYear, lastYear }) => [...(firstYear === undefined ? [] : [firstYear]), ...(lastYear === undefined ? [] : [lastYear + 1])]));
-  const sorted = [...starts].sort((a, b) => a - b);
+  const bounded = sets.filter(({ firstYear, lastYear }) => firstYear !== undefined || lastYear !== undefined);
+  const starts = bounded.flatMap(({ firstYear, lastYear }) => [firstYear ?? -Infinity, lastYear === undefined ? Infinity : lastYear + 1]);
+  const sorted = [...new Set(starts)].sort((a, b) => a - b);
   return sorted.slice(0, -1).map((first, index) => ({ first, last: (sorted[index + 1] ?? first) - 1 }));
 }
 
-/** A set's years spread over the stretches it covers, each year alike. Unbounded years stop at the outermost stretch. */
+/** A stretch without end counts as one year: nobody says how long it is. */
+const yearsIn = ({ first, last }: YearSpan): number => (Number.isFinite(last - first) ? last - first + 1 : 1);
+
+function sayYears({ first, last }: YearSpan): string {
+  if (first === -Infinity) return `${last} or earlier`;
+  if (last === Infinity) return `${first} or later`;
+  return first === last ? `${first}` : `${first}–${last}`;
+}
+
+/** A set's years spread over the stretches it covers, each year alike; undefined when it states none, or the last before the first. */
 function yearAnswers({ firstYear, lastYear }: LineSet, spans: readonly YearSpan[]): ReadonlyMap<string, number> | undefined {
   if (firstYear === undefined && lastYear === undefined) return undefined;
   const covered = spans.filter(({ first, last }) => first >= (firstYear ?? -Infinity) && last <= (lastYear ?? Infinity));
-  const total = sum(covered.map(({ first, last }) => last - first + 1));
-  return total === 0 ? undefined : new Map(covered.map(({ first, last }) => [first === last ? `${first}` : `${first}–${last}`, (last - first + 1) / total]));
+  const total = sum(covered.map(yearsIn));
+  return total === 0 ? undefined : new Map(covered.map((span) => [sayYears(span), yearsIn(span) / total]));
 }
 
 function isOpen(catalogue: Catalogue, car: Car, trait: SetTrait): boolean {
@@ -146,7 +156,7 @@ function isOpen(catalogue: Catalogue, car: Car, trait: SetTrait): boolean {
   }
 }
 
-const answersTrait = (question: Question, trait: SetTrait): boolean => question.table === "Cars" && question.column === trait;
+const answersTrait = (question: Question, trait: string): boolean => question.table === "Cars" && question.column === trait;
 
 const traitQuestion = (car: Car, trait: SetTrait): Question => ({
   table: "Cars", column: trait, subject: car.name, blocks: false, ask: TRAIT_QUESTIONS[trait], why: "more than one line set fits what is known",
@@ -167,5 +177,5 @@ function askTrait(hypotheses: readonly Hypothesis[], trait: SetTrait, question: 
     const leaves = given(hypotheses, trait, answer).map(({ name }) => name);
     return { answer, leaves, decides: leaves.join(", ") };
   });
-  return { ...question, bits: hypotheses.length < 2 ? 0 : informationOf(hypotheses, trait), answers: answers.length > 0 ? answers : question.answers };
+  return { ...question, bits: informationOf(hypotheses, trait), answers: answers.length > 0 ? answers : question.answers };
 }

@@ -3,6 +3,7 @@ import Big from "big.js";
 import type { Instance } from "./assembly";
 import type { Fluid } from "./car";
 import type { Catalogue, FluidBottle } from "./catalogue";
+import { sumPrices } from "./fittings";
 import { cubicMetres, metres, type CubicMetres, type Metres } from "./quantity";
 import type { CarReport } from "./report";
 import type { Run } from "./runs";
@@ -35,7 +36,7 @@ export function fluidFor(catalogue: Catalogue, { assembly, runs, car }: Pick<Car
   const withFlush = cubicMetres(fill * catalogue.settings.flushFactor);
   const fluid = car.fluids.length === 1 ? car.fluids[0] : undefined;
   const bottles = fluid === undefined ? [] : cheapestBottles(catalogue.fluids.filter((bottle) => bottle.fluid === fluid), withFlush);
-  const price = bottles.length === 0 ? undefined : bottles.reduce<Big | undefined>((total, { bottle, count }) => (bottle.price === undefined ? undefined : total?.plus(Big(bottle.price).times(count))), Big(0))?.toNumber();
+  const price = bottles.length === 0 ? undefined : sumPrices(bottles.map(({ bottle, count }) => (bottle.price === undefined ? undefined : Big(bottle.price).times(count).toNumber())));
   return { fluid, lines, parts, fill, withFlush, bottles, price, noBottles: bottles.length > 0 ? undefined : whyNoBottles(car.fluids, withFlush), leftOut: [...silentParts(holding), ...(measured.length < runs.length ? [`${runs.length - measured.length} lines without length or wall`] : [])] };
 }
 

@@ -4,7 +4,7 @@ import type { Catalogue, SetRun } from "./catalogue";
 import { faceOf, type Port } from "./component";
 import { sumPrices, type AdapterStep } from "./fittings";
 import { fitterFor } from "./fitter";
-import { opposite, usualPortGender } from "./joint";
+import { mates, opposite, usualPortGender } from "./joint";
 import type { Run } from "./runs";
 import { sameTube } from "./tube";
 
@@ -40,7 +40,7 @@ const bothEnds = (a: readonly AdapterStep[] | undefined, b: readonly AdapterStep
 function endAdapters(catalogue: Catalogue, end: SetRun["a"], port: Port): readonly AdapterStep[] | undefined {
   const face = faceOf(port);
   if (!end || !face) return undefined;
+  const nut = { ...end, gender: opposite(usualPortGender(end.seat)) };
   // Most ends meet their port as they are, and need no search.
-  if (end.thread.name === face.thread.name && end.seat === face.seat && face.gender === usualPortGender(end.seat)) return [];
-  return fitterFor(catalogue).chain(face, { ...end, gender: opposite(usualPortGender(end.seat)) });
+  return mates(nut, face) ? [] : fitterFor(catalogue).chain(face, nut);
 }

@@ -49,6 +49,35 @@ test("a year is asked by the stretches within which the same sets are possible",
   expect(year?.bits).toBeCloseTo(1 - (17 / 72) * 0.997502, 5);
 });
 
+// Two sets told apart by one answer: 1 bit. A stretch without end counts as one year.
+test.each<[string, readonly string[], readonly [string, readonly string[]][], number]>([
+  ["until 1967 and from 1968 on", [" | 1967", "1968 | "], [["1967 or earlier", ["S1"]], ["1968 or later", ["S2"]]], 1],
+  ["until 1967 and 1968 to 1974", [" | 1967", "1968 | 1974"], [["1967 or earlier", ["S1"]], ["1968–1974", ["S2"]]], 1],
+  ["one year and from the next on", ["1967 | 1967", "1968 | "], [["1967", ["S1"]], ["1968 or later", ["S2"]]], 1],
+  // S1 is as likely of 1967 as of the years before: 1/2 each. S2 is of one of seven years. After 1967 the odds are 1/2 : 1/7, H(7/9, 2/9) = 0.764205, with chance (1/2 + 1/7) / 2 = 9/28.
+  ["until 1967 and 1967 to 1973", [" | 1967", "1967 | 1973"], [["1966 or earlier", ["S1"]], ["1967", ["S1", "S2"]], ["1968–1973", ["S2"]]], 1 - (9 / 28) * 0.764205],
+])("the year is asked where it tells two sets apart, though one states only its first or last: %s", (_, years, answers, bits) => {
+  const shop = shelf(...years.map((stretch, index) => `S${index + 1} | P | ${stretch} | BLK | disc | drum | mild steel | 90 | 1`));
+  const found = questions({ Year: "" }, shop).map(({ column, bits: told, answers: all }) => [column, told.toFixed(5), all.map(({ answer, leaves }) => [answer, leaves])]);
+  expect(found).toEqual([["Year", bits.toFixed(5), answers]]);
+});
+
+test("a set that states no year is left by any answer, and its year alone asks nothing", () => {
+  const [first] = questions({ Valves: "?", Year: "" }, shelf("S1 | P | | | BLK | disc | drum | mild steel | 90 | 1", "S2 | P | 1968 | 1974 | CV | disc | drum | mild steel | 90 | 1"));
+  expect(first?.column).toBe("Valves");
+  expect(hypothesesOf(catalogueOf(), [{ name: "S", platform: "P", valves: [], firstYear: 1970, lastYear: 1960, runs: [] }])[0]?.answers.Year).toBeUndefined();
+});
+
+test("a year that is known is not asked again, though the sets it leaves share only a part of their years", () => {
+  const three = shelf("S1 | P | 1960 | 1967 | BLK | disc | drum | mild steel | 90 | 1", "S2 | P | 1966 | 1974 | CV | disc | drum | mild steel | 90 | 1");
+  expect(questions({ Valves: "?", Year: "1966" }, three).map(({ column, bits }) => [column, bits])).toEqual([["Valves", 1]]);
+});
+
+test("no brake, platform or material that the row states is asked again", () => {
+  const many = shelf(...["disc | drum | mild steel", "drum | drum | mild steel", "disc | disc | mild steel", "disc | drum | stainless"].map((row, index) => `S${index} | P | 1960 | 1974 | BLK | ${row} | 90 | 1`));
+  expect(asked({ Valves: "?" }, many)).toEqual(["Valves"]);
+});
+
 test("what is known is not asked: the year rules out one set, so the valves tell nothing about sets any more", () => {
   const open = questions({ Valves: "?", Year: "1965" }, two);
   expect(open.map(({ column, bits }) => [column, bits])).toEqual([["Valves", 0]]);

@@ -34,6 +34,9 @@ test.each<[string, FittingStock, string, string]>([
   ["two cheap adapters lose against a dearer one by the cost of a joint: 4 + 6 against 1 + 6 + 1 + 6", stock([N38], [adapter("ONE", "1/2-20 IF m", "3/8-24 IF f", 4), adapter("B", "1/2-20 IF m", "5/8-18 IF f", 1), adapter("C", "5/8-18 IF m", "3/8-24 IF f", 1)]), "1/2-20 IF f", "ONE + N38"],
   ["and win where the joint costs less: 4 + 1 against 1 + 1 + 0 + 1", stock([N38], [adapter("ONE", "1/2-20 IF m", "3/8-24 IF f", 4), adapter("B", "1/2-20 IF m", "5/8-18 IF f", 1), adapter("C", "5/8-18 IF m", "3/8-24 IF f", 0)], 1), "1/2-20 IF f", "B + C + N38"],
   ["the nut's own price counts: 5 + 6 + 1 against 1 + 6 + 20", stock([N38, nut("N716-DEAR", "7/16-24 IF m", 20)], [adapter("A", "1/2-20 IF m", "3/8-24 IF f", 5), adapter("B", "1/2-20 IF m", "7/16-24 IF f", 1)]), "1/2-20 IF f", "A + N38"],
+  ["the cheaper way is kept when a dearer one is found after it: 1 + 6 + 10 against 3 + 6 + 20", stock([nut("N38-10", "3/8-24 IF m", 10), nut("N716-20", "7/16-24 IF m", 20)], [adapter("A", "1/2-20 IF m", "3/8-24 IF f", 1), adapter("B", "1/2-20 IF m", "7/16-24 IF f", 3)]), "1/2-20 IF f", "A + N38-10"],
+  ["of two nuts at one price the first by name", stock([nut("N-B", "3/8-24 IF m", 1), nut("N-A", "3/8-24 IF m", 1)]), "3/8-24 IF f", "N-A"],
+  ["an unpriced nut only where no priced one fits", stock([nut("N-A", "3/8-24 IF m"), nut("N-B", "3/8-24 IF m", 9)]), "3/8-24 IF f", "N-B"],
   ["an unpriced adapter only where nothing priced fits", stock([N38], [adapter("FREE", "1/2-20 IF m", "3/8-24 IF f"), adapter("DEAR", "1/2-20 IF m", "3/8-24 IF f", 400)]), "1/2-20 IF f", "DEAR + N38"],
   ["an adapter that changes the seat", stock([N38], [adapter("A", "3/8-24 BU m", "3/8-24 IF f", 3)]), "3/8-24 BU f", "A + N38"],
   ["a female nut on a male port", stock([nut("SWIVEL", "3/8-24 JIC f", 3)]), "3/8-24 JIC m", "SWIVEL"],
@@ -44,9 +47,24 @@ test.each<[string, string, FittingStock, string]>([
   ["seat", "the seat is named before the tube: it is the dangerous one", stock([N38, nut("WIDE", "3/8-24 BU m", 1, inches(0.25))]), "3/8-24 BU f"],
   ["gender", "both sides are male", stock([N38]), "3/8-24 IF m"],
   ["tube", "the port's nut is bored for another tube", stock([nut("WIDE", "3/8-24 IF m", 1, inches(0.25))]), "3/8-24 IF f"],
+  ["thread", "the only nut of the thread is bored for another tube and of the wrong gender, so that neither alone would mend it", stock([nut("WIDE", "3/8-24 IF f", 1, inches(0.25))]), "3/8-24 IF f"],
   ["thread", "no nut has the thread", stock([N38, N716]), "9/16-18 IF f"],
   ["thread", "no nuts at all", stock([]), "3/8-24 IF f"],
 ])("cannot be joined for the %s: %s", (reason, _, parts, port) => expect(said(fitTube(parts, TUBE, face(port)))).toBe(reason));
+
+// By hand: an adapter at 4 and a nut at 1; a joint at 6 is what the search weighs, not what anyone pays.
+test("a fitting costs its nut and its adapters, and nothing is known of the sum while one of them has no price", () => {
+  const priceWith = (adapterPrice?: number, nutPrice?: number): number | undefined => {
+    const found = fitTube(stock([nut("N", "3/8-24 IF m", nutPrice)], [adapter("A", "1/2-20 IF m", "3/8-24 IF f", adapterPrice)]), TUBE, face("1/2-20 IF f"));
+    return found.fits ? found.price : NaN;
+  };
+  expect([priceWith(4, 1), priceWith(undefined, 1), priceWith(4, undefined)]).toEqual([5, undefined, undefined]);
+});
+
+// SAE J512 and J514, from memory: 45° flares are doubled, the 37° flare is single; a bubble for ISO seats.
+test.each([["3/8-24 IF", "double 45°"], ["3/8-24 BU", "bubble"], ["3/8-24 JIC", "single 37°"]])("a nut on %s asks for a %s flare on the tube", (on, flare) => {
+  expect(fitTube(stock([nut("N", `${on} m`, 1)]), TUBE, face(`${on} f`))).toMatchObject({ fits: true, flare });
+});
 
 test("an adapter of the wrong gender is no way round", () => expect(said(fitTube(stock([N38], [adapter("A", "1/2-20 IF f", "3/8-24 IF f", 4)]), TUBE, face("1/2-20 IF f")))).toBe("thread"));
 

@@ -2,14 +2,16 @@ import fc from "fast-check";
 import { demoTables } from "../../src/catalogue/demo";
 import { parseCars } from "../../src/catalogue/parse-cars";
 import { parseCatalogue } from "../../src/catalogue/parse-catalogue";
+import type { RawTable } from "../../src/catalogue/table-spec";
 import type { LineSet, SetRun } from "../../src/core/catalogue";
+import type { AdapterStep } from "../../src/core/fittings";
 import { kitPlans, type Cover, type KitProblem } from "../../src/core/kit-search";
-import { kitName } from "../../src/core/kits";
+import { chooseKit, kitName } from "../../src/core/kits";
 import { leastCostAssignment } from "../../src/core/least-cost-assignment";
 import { reportOn } from "../../src/core/report";
 import type { Run } from "../../src/core/runs";
 import { property } from "./seeded";
-import { ADAPTERS, fourDiscs, NUTS, report, table, TUBE, type CarCells, type Shop } from "./workshop";
+import { ADAPTERS, carOf, catalogueOf, fourDiscs, NUTS, report, table, TUBE, type CarCells, type Shop } from "./workshop";
 
 describe("the least-cost assignment", () => {
   const costs = fc.tuple(fc.integer({ min: 1, max: 6 }), fc.integer({ min: 0, max: 2 })).chain(([rows, more]) => fc.array(fc.array(fc.integer({ min: -50, max: 50 }), { minLength: rows + more, maxLength: rows + more }), { minLength: rows, maxLength: rows }));
@@ -81,6 +83,34 @@ property("the chosen kit costs as little as the best of all selections of sets a
   expect(costOf([...(best?.sets ?? []).map(({ price }) => price), ...(best?.covers ?? []).map(({ price }) => price), ...made])).toEqual(leastOfAll(problem));
 });
 
+property("no plan buys a set that does nothing, lays two lines for one run, or one line of a set twice", 300, drawn, (one) => {
+  for (const { sets, covers } of kitPlans(problemOf(one))) {
+    expect(sets.filter((set) => !covers.some((cover) => cover.set === set))).toEqual([]);
+    expect([new Set(covers.map(({ run }) => run)).size, new Set(covers.map(({ setRun }) => setRun)).size]).toEqual([covers.length, covers.length]);
+  }
+});
+
+// Two runs that cost 30 each to make; whatever is bought costs the same 60 in all.
+describe("of ways that cost the same", () => {
+  const best = (madeUp: readonly number[], ...sets: readonly { readonly price: number; readonly does: readonly number[]; readonly adapters?: number; readonly onHand?: number }[]): string => {
+    const runs = madeUp.map((_, index) => ({ number: index + 1 }) as Run);
+    const shelf = sets.map(({ price, does, onHand }, index): LineSet => ({ name: `S${index + 1}`, platform: "P", valves: [], price, onHand, runs: does.map((): SetRun => ({ from: "a", to: "b" })) }));
+    const covers = sets.flatMap(({ does, adapters = 0 }, s) => does.map((row, r): Cover => ({ run: runs[row - 1] as Run, set: shelf[s] as LineSet, setRun: shelf[s]?.runs[r] as SetRun, adapters: Array.from({ length: adapters }, () => ({}) as AdapterStep), price: 0 })));
+    const [plan] = kitPlans({ runs, sets: shelf, covers, madeUp, goTogether: () => true });
+    return plan?.sets.map(({ name }) => name).join(" ") ?? "nothing";
+  };
+  test.each([
+    ["a set goes before making the runs", best([30, 30], { price: 60, does: [1, 2] }), "S1"],
+    ["two sets that leave nothing to make go before one that leaves a run", best([30, 30], { price: 30, does: [1] }, { price: 30, does: [2] }), "S1 S2"],
+    ["the one with fewer adapters goes first, whatever they cost", best([30, 30], { price: 50, does: [1, 2], adapters: 1 }, { price: 50, does: [1, 2] }), "S2"],
+    ["one set goes before two", best([30, 30], { price: 20, does: [1] }, { price: 20, does: [2] }, { price: 40, does: [1, 2] }), "S3"],
+    ["what is in stock goes first", best([30, 30], { price: 50, does: [1, 2] }, { price: 50, does: [1, 2], onHand: 1 }), "S2"],
+    ["none on hand is not in stock", best([30, 30], { price: 50, does: [1, 2], onHand: 0 }, { price: 50, does: [1, 2], onHand: 1 }), "S2"],
+    ["and else the first by name", best([30, 30], { price: 50, does: [1, 2] }, { price: 50, does: [1, 2] }), "S1"],
+    ["but a cent cheaper goes before all that", best([30, 29.99], { price: 60, does: [1, 2] }), ""],
+  ])("%s", (_, chosen, expected) => expect(chosen).toBe(expected));
+});
+
 property("a set more on the shelf never makes the kit dearer", 300, drawn, (one) => {
   const [all] = kitPlans(problemOf(one));
   const [fewer] = kitPlans(problemOf({ ...one, sets: one.sets.slice(0, -1) }));
@@ -146,6 +176,27 @@ test("two sets for the two ends of the car go together where each covers what th
   expect([chosen && kitName(chosen), chosen?.cost, nextBest && kitName(nextBest), nextBest?.cost]).toEqual(["FRONT; REAR", 130, "WHOLE", 135]);
 });
 
+const FRONT = { name: "FRONT", row: { price: "70" }, runs: ALL.slice(0, 4) };
+const REAR = { name: "REAR", row: { price: "60" }, runs: ALL.slice(4) };
+const SILENT = { years: " | ", valves: "?", brakes: " | ", material: "" };
+test.each([
+  ["first", shelf({ ...FRONT, row: { ...FRONT.row, ...SILENT } }, REAR)],
+  ["second", shelf(FRONT, { ...REAR, row: { ...REAR.row, ...SILENT } })],
+])("a set that says nothing of years, valves, brakes and material goes with one that does: the silent one listed %s", (_, shop) => expect(named(sound, shop)).toBe("FRONT; REAR"));
+
+test.each<[string, Readonly<Record<string, string>>, CarCells]>([
+  ["years", { years: "1960 | 1969" }, { Year: "" }],
+  ["years the other way round", { years: "1980 | " }, { Year: "" }],
+  ["front brakes", { brakes: "drum | disc" }, { "Front brake": "" }],
+  ["rear brakes", { brakes: "disc | drum" }, { "Rear brake": "" }],
+  ["valves", { valves: "CV" }, { Valves: "?" }],
+  ["platforms", { platform: "P" }, { Platform: "" }],
+])("two sets for different %s never stand on one car, even while the row does not say which it is", (_, other, unknown) => {
+  const shop = shelf({ ...FRONT, row: { ...FRONT.row, years: "1970 | 1975" } }, { ...REAR, row: { ...REAR.row, years: "1970 | 1975", ...other } });
+  const { possible, chosen, nextBest } = chooseKit(catalogueOf(shop), carOf({ ...sound, ...unknown }), report(sound, shop).runs);
+  expect([possible.length, chosen?.sets.length, nextBest?.sets.length]).toEqual([2, 1, 1]);
+});
+
 test("two sets of different materials never stand on one car, even while the material is not known", () => {
   const shop = shelf({ name: "FRONT", row: { price: "70" }, runs: ALL.slice(0, 4) }, { name: "REAR", row: { price: "60", material: "stainless" }, runs: ALL.slice(4) });
   expect(kit({ ...sound, Material: "" }, shop).chosen?.sets).toHaveLength(1);
@@ -178,6 +229,37 @@ test("a run that could take either of two set runs leaves the cheap one to the r
 test("a set run may be laid either way round", () => {
   expect(kit(sound, shelf({ name: "S", runs: ALL.map(([from, to, a, b]) => [to, from, b, a] as const) })).chosen?.madeUp).toEqual([]);
 });
+
+/** Set S for the sound car, its line from the valve to LF with another end at the valve. */
+const withLineToLF = (thread: string, seatA: string): Shop => ({ more: [...tools, ...(shelf({ name: "S" }).more ?? []).slice(tools.length, -1), table(SET_RUNS, ...runsOfSet("S", ALL).map((row) => (row.includes("| LF |") ? row.replace(`3/8-24 | ${seat}`, `${thread} | ${seatA}`) : row)))] });
+
+// A nut that goes on the thread of a port with another seat leaks.
+test.each([
+  ["seals on another seat", "bubble-iso", "3/8-24"],
+  ["has another thread", seat, "7/16-20"],
+])("a set run whose nut %s does not do the run, which is made up", (_, seatA, thread) => {
+  // Made up: 2 nuts at 1, 30 to make, 3.16 of tube.
+  expect(kit(sound, withLineToLF(thread, seatA)).chosen).toMatchObject({ cost: 90 + 35.16, madeUp: [{ number: 2 }], unused: [{ to: "LF" }] });
+});
+
+test("a set's male nut does not go into a male port, and without another way the run is made up at a price nobody knows", () => {
+  const male = ["BLK distribution-block @valve price=40 | <FI front 1/2-20 | <RI rear 1/2-20 | >L front LF 3/8-24 male | >R front RF 3/8-24 | >RO rear 7/16-24"];
+  expect(kit(sound, { ...shelf({ name: "S" }), parts: male }).chosen).toMatchObject({ cost: undefined, madeUp: [{ number: 2 }] });
+});
+
+test("a set run whose end is not stated fits nothing for certain", () => {
+  expect(kit(sound, withLineToLF("", "")).chosen?.madeUp.map(({ number }) => number)).toEqual([2]);
+});
+
+// Nothing is known of a sum while one of its parts is not.
+const [rack, nuts] = tools as [RawTable, RawTable];
+test.each<[string, Shop]>([
+  ["tube without a price", { more: [table(TUBE, "MS | mild steel | 0.1875 | 0.028 | coil | 300 | "), nuts] }],
+  ["tube without a length", { more: [table(TUBE, "MS | mild steel | 0.1875 | 0.028 | coil |  | 30"), nuts] }],
+  ["no nut for a port", { more: [rack, { ...nuts, rows: nuts.rows.slice(0, -1) }] }],
+  ["a port without a thread at the near end of a run", { more: tools, parts: ["BLK distribution-block @valve price=40 | <FI front 1/2-20 | <RI rear 1/2-20 | >L front LF 3/8-24 | >R front RF 3/8-24 | >RO rear"] }],
+  ["a port without a thread at the far end", { more: tools, parts: ["BLK distribution-block @valve price=40 | <FI front 1/2-20 | <RI rear | >L front LF 3/8-24 | >R front RF 3/8-24 | >RO rear 7/16-24"] }],
+])("straight tube has no cost with %s", (_, shop) => expect(kit(sound, shop).straight).toMatchObject({ cost: undefined, madeUp: { length: 7 } }));
 
 test("a set run of another tube does not fit", () => {
   const shop = shelf({ name: "S" });
