@@ -60,7 +60,7 @@ export function planLots(costs: LotCosts, demand: readonly number[]): { readonly
 
 /** The last lot covers demand from some period up to, not including, `end`; it is tried from every one. */
 function cheapestLastLot({ orderCost, holdingCost }: LotCosts, demand: readonly number[], best: readonly { readonly cost: number }[], end: number): { cost: number; from: number } {
-  let [cheapest, quantity, holding] = [{ cost: Infinity, from: end - 1 }, 0, 0];
+  let [cheapest, quantity, holding] = [{ cost: Infinity, from: 0 }, 0, 0];
   for (let from = end - 1; from >= 0; from -= 1) {
     holding += holdingCost * quantity;
     quantity += demand[from] ?? 0;

@@ -66,7 +66,7 @@ export function forecast(history: readonly number[], method: ForecastMethod = "a
 export function firstJudged(history: readonly number[]): number {
   const half = demandPattern(history).demands / 2;
   let [seen, period] = [0, 0];
-  for (; period < history.length && seen < half; period += 1) if ((history[period] as number) > 0) seen += 1;
+  for (; seen < half; period += 1) if ((history[period] as number) > 0) seen += 1;
   return Math.max(period, Math.ceil((history.length * 2) / 3));
 }
 

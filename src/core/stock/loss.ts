@@ -95,7 +95,7 @@ function shortAbove(x: number, mean: number): number {
 function leftBelow(x: number, mean: number): number {
   let chance = poissonChance(x, mean);
   let sum = 0;
-  for (let y = x; y >= 0 && chance > 0; y -= 1) {
+  for (let y = x; y >= 0; y -= 1) {
     sum += (x - y) * chance;
     chance *= y / mean;
   }

@@ -51,7 +51,7 @@ const ANY_QUANTITY: OrderSizes = { least: 0, multiple: 0 };
  */
 export function orderPrice({ kind, bands }: Offer, quantity: number): number {
   const band = bands.filter(({ from }) => from <= quantity).length - 1;
-  return fixedPart(kind, bands, band) + (bands[band]?.price ?? 0) * quantity;
+  return fixedPart(kind, bands, band) + (bands[band] as Band).price * quantity;
 }
 
 /**
@@ -84,8 +84,9 @@ export function bestLot(offer: Offer, keeping: Keeping, sizes: OrderSizes = ANY_
 
 /** The whole multiples beside the band's square-root quantity, and the first and last of the band, for where that lies outside. */
 function candidates({ kind, bands, orderCost }: Offer, { holdingRate, demand }: Keeping, { least, multiple }: OrderSizes, band: number): number[] {
-  const [from, end] = [Math.max(bands[band]?.from ?? 0, least), bands[band + 1]?.from ?? Infinity];
-  const rooted = Math.sqrt((2 * (orderCost + fixedPart(kind, bands, band)) * demand) / (holdingRate * (bands[band]?.price ?? 0)));
+  const { from: start, price } = bands[band] as Band;
+  const [from, end] = [Math.max(start, least), bands[band + 1]?.from ?? Infinity];
+  const rooted = Math.sqrt((2 * (orderCost + fixedPart(kind, bands, band)) * demand) / (holdingRate * price));
   const wanted = Math.max(from, Number.isFinite(rooted) ? rooted : from);
   const lastBeforeEnd = roundedUp(end, multiple) - multiple;
   const both = multiple > 0 ? [roundedDown(wanted, multiple), roundedUp(wanted, multiple), roundedUp(from, multiple), lastBeforeEnd] : [wanted];
@@ -101,6 +102,7 @@ const roundedDown = (quantity: number, multiple: number): number => Math.floor(q
 /** What incremental breaks leave to pay above the band's own price: Σ cᵢ(bᵢ₊₁ − bᵢ) − cⱼbⱼ over the bands before it. */
 function fixedPart(kind: BreakKind, bands: readonly Band[], band: number): number {
   if (kind === "all-units") return 0;
-  const before = bands.slice(0, band).reduce((sum, { from, price }, index) => sum + price * ((bands[index + 1]?.from ?? 0) - from), 0);
-  return before - (bands[band]?.price ?? 0) * (bands[band]?.from ?? 0);
+  const own = bands[band] as Band;
+  const before = bands.slice(0, band).reduce((sum, { from, price }, index) => sum + price * ((bands[index + 1] as Band).from - from), 0);
+  return before - own.price * own.from;
 }

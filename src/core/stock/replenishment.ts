@@ -96,7 +96,7 @@ function average({ sums }: Excess, point: number, lot: number): number {
 /** How far below the reorder point a review finds the position, as weights: chance of 0, 1, 2 … steps times the lot. */
 function undershootOf(review: Float64Array, lot: number): Float64Array {
   const shares = cumulated(review);
-  const at = (x: number): number => (x < 0 ? 0 : (shares[Math.min(x, shares.length - 1)] ?? 0));
+  const at = (x: number): number => shares[Math.min(x, shares.length - 1)] ?? 0;
   return review.map((_, below) => at(below + lot) - at(below));
 }
 

@@ -2,12 +2,13 @@
 import { nameKey } from "../catalogue";
 import type { PieceToCut } from "../cutplan/cut-plan";
 import { groupBy } from "../group-by";
-import { metres } from "../quantity";
+import type { Metres } from "../quantity";
 import type { CarReport } from "../report";
 import type { Run } from "../runs";
 import type { OpenQuote } from "../stock-history";
-import { allowanceOf } from "../allowance";
+import { allowanceOf, sawnLength } from "../allowance";
 import type { Settings } from "../settings";
+import type { TubeStock } from "../tube";
 import { spreadOf, type DateSpread } from "./date-spread";
 import type { QuoteNeed } from "./pipeline";
 
@@ -49,7 +50,7 @@ function needsOf(quote: OpenQuote, report: CarReport | undefined, settings: Sett
   const dates = spreadOf(quote);
   if (!report) return { needs: [], problems: [remark(`there is no car ${quote.car} in the rows of cars`)], assumed: [] };
   if (!dates) return { needs: [], problems: [remark("none of its dates is given, so it falls in no week")], assumed: [] };
-  const cut = groupBy(report.runs.filter(isCounted), ({ stock }) => stock?.name ?? "");
+  const cut = groupBy(report.runs.filter(isCounted), ({ stock }) => stock.name);
   const leftOut = report.runs.filter((run) => !isCounted(run)).length;
   const assumed = [...dates.assumed, ...(quote.quantity === undefined ? ["Quantity is blank and taken as 1"] : [])];
   return {
@@ -61,16 +62,18 @@ function needsOf(quote: OpenQuote, report: CarReport | undefined, settings: Sett
 
 interface RunsOfTube {
   readonly tube: string;
-  readonly runs: readonly Run[];
+  readonly runs: readonly CountedRun[];
   readonly settings: Settings;
 }
 
 /** Saw cuts are in the quantity and not in the pieces, as a cut plan sees to them itself. */
 function need({ quote, car, chance, quantity = 1 }: OpenQuote, spread: DateSpread, { tube, runs, settings }: RunsOfTube): TubeNeed {
   const allowance = allowanceOf(settings);
-  const length = runs.reduce((sum, run) => sum + (run.length ?? 0) + allowance, 0);
-  const pieces = runs.map((run): PieceToCut => ({ name: `${quote} ${car}, run ${run.number}`, length: metres((run.length ?? 0) + allowance - settings.sawKerf), count: quantity }));
+  const length = runs.reduce((sum, run) => sum + run.length + allowance, 0);
+  const pieces = runs.map((run): PieceToCut => ({ name: `${quote} ${car}, run ${run.number}`, length: sawnLength(run.length, settings), count: quantity }));
   return { quote, tube, chance, spread, quantity: quantity * length, pieces };
 }
 
-const isCounted = (run: Run): boolean => run.stock !== undefined && run.length !== undefined;
+/** A run that is cut from a tube of the rack. */
+type CountedRun = Run & { readonly stock: TubeStock; readonly length: Metres };
+const isCounted = (run: Run): run is CountedRun => run.stock !== undefined && run.length !== undefined;

@@ -1,5 +1,6 @@
 /** What to buy of one tube of the rack, from its past usage and the quotes that may ask for it. Quantities are metres of tube; orders are whole pieces. */
 import type { PriceBreak } from "../catalogue";
+import type { Metres } from "../quantity";
 import type { TubeStock } from "../tube";
 import { DAYS_PER_WEEK } from "./date-spread";
 import { jobsLaw, type DemandLaw } from "./demand-law";
@@ -44,14 +45,13 @@ export interface TubeReorder {
 export function reorderTube(tube: TubeStock, demand: TubeDemand, breaks: readonly PriceBreak[], policy: StockPolicy): TubeReorder {
   const predicted = forecast(weeklyUsage(demand.used, demand.recorded));
   const jobs = dailyJobs(demand.used, demand.recorded);
-  const { length, leadTimeWeeks } = tube;
   const [problems, priced] = [problemsOf(tube), isPriced(tube, breaks)];
   const assumed = [...assumedOf(tube, breaks), ...(jobs.length > 0 && jobs.length < LEAST_DEMANDS ? [`only ${jobs.length} ${jobs.length === 1 ? "day" : "days"} of usage to draw job sizes from`] : []), ...predicted.remarks];
-  if (length === undefined || leadTimeWeeks === undefined || problems.length > 0) return { tube, forecast: predicted, advice: undefined, priced, stockOut: undefined, problems, assumed };
+  if (!isBuyable(tube)) return { tube, forecast: predicted, advice: undefined, priced, stockOut: undefined, problems, assumed };
   const usage: DemandLaw = jobs.length > 0 ? jobsLaw(jobs, predicted.rate) : { kind: "gamma", mean: 0, variance: 0 };
   const advice = reorder({
-    usage, pipeline: demand.pipeline, leadTime: leadTimeWeeks, review: policy.review, service: policy.service, offer: offerOf(tube, breaks, policy), holdingRate: policy.holdingRate,
-    sizes: { least: tube.leastOrder ?? 1, multiple: tube.orderMultiple ?? 1 }, piece: length, onHand: (tube.onHand ?? 0) * length, onOrder: (tube.onOrder ?? 0) * length,
+    usage, pipeline: demand.pipeline, leadTime: tube.leadTimeWeeks, review: policy.review, service: policy.service, offer: offerOf(tube, breaks, policy), holdingRate: policy.holdingRate,
+    sizes: { least: tube.leastOrder ?? 1, multiple: tube.orderMultiple ?? 1 }, piece: tube.length, onHand: (tube.onHand ?? 0) * tube.length, onOrder: (tube.onOrder ?? 0) * tube.length,
   });
   return { tube, forecast: predicted, advice, priced, stockOut: stockOutOf(tube, demand, predicted.rate, policy), problems, assumed };
 }
@@ -64,6 +64,10 @@ function problemsOf({ form, length, leadTimeWeeks }: TubeStock): string[] {
   const blanks = Object.entries({ Length: length, "Lead time": leadTimeWeeks }).filter(([, value]) => value === undefined).map(([heading]) => heading);
   return blanks.map((heading) => `${heading} is blank`);
 }
+
+/** A row that says what it takes to order from it. */
+type BuyableTube = TubeStock & { readonly length: Metres; readonly leadTimeWeeks: number };
+const isBuyable = (tube: TubeStock): tube is BuyableTube => problemsOf(tube).length === 0;
 
 function assumedOf(tube: TubeStock, breaks: readonly PriceBreak[]): string[] {
   return [
@@ -83,8 +87,8 @@ function offerOf({ price, orderCost }: TubeStock, breaks: readonly PriceBreak[],
 }
 
 /** The pipeline falls evenly over the weeks of lead time and review; after them usage goes on alone. */
-function stockOutOf(tube: TubeStock, { recorded, pipeline }: TubeDemand, rate: number, { review }: StockPolicy): number | undefined {
-  const { length = 0, leadTimeWeeks = 0, onHand = 0, onOrder = 0, due } = tube;
+function stockOutOf(tube: BuyableTube, { recorded, pipeline }: TubeDemand, rate: number, { review }: StockPolicy): number | undefined {
+  const { length, leadTimeWeeks, onHand = 0, onOrder = 0, due } = tube;
   const weeks = Math.ceil(leadTimeWeeks + review);
   const tomorrow = recorded.today + 1;
   return stockOutDay({

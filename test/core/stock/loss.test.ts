@@ -20,6 +20,14 @@ test("gamma loss", () => expect(gammaLoss(3, { shape: 2.5, scale: 2 }).short).to
 
 // Between whole levels a count's loss is a straight line: at 0.5 with mean 1, halfway between E X = 1 and E(X − 1)⁺ = e⁻¹.
 test("Poisson loss between two counts", () => expect(poissonLoss(0.5, 1).short).toBeCloseTo((1 + Math.exp(-1)) / 2, 12));
+// Left of 1 is one when none comes: P(0). Left of 2 is two when none and one when one comes: 2 P(0) + P(1) = (2 + 3) e⁻³.
+test.each([[1, 2, Math.exp(-2)], [2, 3, 5 * Math.exp(-3)]])("Poisson loss: of %d below a mean of %d is left", (level, mean, left) => expect(poissonLoss(level, mean).left).toBeCloseTo(left, 14));
+// At a whole mean m it is m P(X = m), by Stirling √(m / 2π) (1 − 1 / 12m) (from memory). A hundred standard deviations below the mean nothing is left, above it nothing short.
+test("Poisson loss of ten thousand", () => {
+  expect(poissonLoss(10_000, 10_000).short).toBeCloseTo(Math.sqrt(10_000 / (2 * Math.PI)) * (1 - 1 / 120_000), 6);
+  expect(poissonLoss(100, 10_000)).toEqual({ short: 9900, left: 0 });
+  expect(poissonLoss(20_000, 10_000)).toEqual({ short: 0, left: 10_000 });
+});
 test("Poisson loss of no demand", () => expect(poissonLoss(2, 0)).toEqual({ short: 0, left: 2 }));
 test("a level below all demand is short by the whole difference", () => {
   expect(poissonLoss(-1, 3)).toEqual({ short: 4, left: 0 });

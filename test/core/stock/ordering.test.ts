@@ -48,6 +48,15 @@ property("lots by period cost no more than any other way to part the periods", 1
   expect(lots.reduce((sum, { quantity }) => sum + quantity, 0)).toBe(demand.reduce((sum, one) => sum + one, 0));
 });
 
+// An order costs 10, keeping 10 for a period 10 as well: two orders and one cost 20 alike.
+test("of plans that cost the same the one that keeps less is taken", () => expect(planLots({ orderCost: 10, holdingCost: 1 }, [5, 10])).toEqual({ cost: 20, lots: [{ period: 0, quantity: 5 }, { period: 1, quantity: 10 }] }));
+// An order costs 500, keeping one for a period 2: 300 kept for three periods would cost 1800, 70 for one cost 140.
+test("lots stand in the periods they are for, and periods without demand have none", () => {
+  expect(planLots({ orderCost: 500, holdingCost: 2 }, [0, 80, 0, 0, 300]).lots).toEqual([{ period: 1, quantity: 80 }, { period: 4, quantity: 300 }]);
+  expect(planLots({ orderCost: 500, holdingCost: 2 }, [0, 80, 70]).lots).toEqual([{ period: 1, quantity: 150 }]);
+  expect(planLots({ orderCost: 500, holdingCost: 2 }, [])).toEqual({ cost: 0, lots: [] });
+});
+
 function costOf({ orderCost, holdingCost }: { orderCost: number; holdingCost: number }, demand: readonly number[], mask: number): number {
   let [cost, lastLot] = [0, -1];
   demand.forEach((quantity, period) => {
@@ -59,21 +68,21 @@ function costOf({ orderCost, holdingCost }: { orderCost: number; holdingCost: nu
 
 /** Between reviews 0 or 3 is asked for, each half of the time; lots of 2. By hand: positions after a review are s + 1 and s + 2. */
 const review = Float64Array.of(0.5, 0, 0, 0.5);
-const atOnce = replenishment({ step: 1, lead: Float64Array.of(1), review, cells: 12 }, 2);
-const afterOneReview = replenishment({ step: 1, lead: review, review, cells: 12 }, 2);
+const atOnce = () => replenishment({ step: 1, lead: Float64Array.of(1), review, cells: 12 }, 2);
+const afterOneReview = () => replenishment({ step: 1, lead: review, review, cells: 12 }, 2);
 
 describe("a policy by hand", () => {
   // s = 0: half of the time 3 meet 1 or 2, short 2 or 1 of a mean of 1.5. An order finds 1 or 2 below s = 0: always short.
   test.each([[0, 0.5, 0], [1, 1 - 0.25 / 1.5, 0.5], [2, 1, 1]])("no lead time, reorder point %d", (point, fillRate, cycleService) =>
-    expect(atOnce.figuresAt(point)).toMatchObject({ fillRate: expect.closeTo(fillRate, 12) as number, cycleService: expect.closeTo(cycleService, 12) as number, reviewsPerOrder: expect.closeTo(2, 12) as number }));
+    expect(atOnce().figuresAt(point)).toMatchObject({ fillRate: expect.closeTo(fillRate, 12) as number, cycleService: expect.closeTo(cycleService, 12) as number, reviewsPerOrder: expect.closeTo(2, 12) as number }));
   // s = 1: 2 or 3 after an order; before the next, the same half of the time, else none: (2.5 + 1.25) / 2.
-  test("stock on hand", () => expect(atOnce.figuresAt(1).onHand).toBeCloseTo(1.875, 12));
+  test("stock on hand", () => expect(atOnce().figuresAt(1).onHand).toBeCloseTo(1.875, 12));
   // s = 4, lead time of one review: positions 5 and 6; demand over both 0, 3, 6 by ¼, ½, ¼, short 1 for 6 against 5, half of the time: 0.125 of 1.5.
   // An order stands 1 or 2 below 4; with 3 more asked for before it arrives, 2 below is short: ¼.
-  test("a lead time of one review", () => expect(afterOneReview.figuresAt(4)).toMatchObject({ fillRate: expect.closeTo(1 - 0.125 / 1.5, 12) as number, cycleService: expect.closeTo(0.75, 12) as number }));
+  test("a lead time of one review", () => expect(afterOneReview().figuresAt(4)).toMatchObject({ fillRate: expect.closeTo(1 - 0.125 / 1.5, 12) as number, cycleService: expect.closeTo(0.75, 12) as number }));
   test("the least reorder point that reaches a service", () => {
-    expect([0.5, 0.51, 0.9].map((share) => atOnce.reorderPointFor({ measure: "fill", share }))).toEqual([0, 1, 2]);
-    expect([0.5, 0.51].map((share) => atOnce.reorderPointFor({ measure: "cycle", share }))).toEqual([1, 2]);
+    expect([0.5, 0.51, 0.9].map((share) => atOnce().reorderPointFor({ measure: "fill", share }))).toEqual([0, 1, 2]);
+    expect([0.5, 0.51].map((share) => atOnce().reorderPointFor({ measure: "cycle", share }))).toEqual([1, 2]);
     expect(replenishment({ step: 1, lead: review, review, cells: 3 }, 2).reorderPointFor({ measure: "cycle", share: 0.9 })).toBeUndefined();
   });
 });

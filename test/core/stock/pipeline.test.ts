@@ -18,7 +18,10 @@ test.each([
 describe("dates that are blank", () => {
   test("no date at all cannot be placed", () => expect(spreadOf({})).toBeUndefined());
   test("one date is that day, and nothing is assumed", () => expect(spreadOf({ latest: 9 })).toEqual({ spread: onDay(9), assumed: [] }));
+  test("the same day first and last is that day, and nothing is assumed", () => expect(spreadOf({ earliest: 9, latest: 9 })).toEqual({ spread: onDay(9), assumed: [] }));
+  test("three dates are taken as they are", () => expect(spreadOf({ earliest: 2, likely: 4, latest: 9 })).toEqual({ spread: { earliest: 2, likely: 4, latest: 9 }, assumed: [] }));
   test("what is taken for a blank is said", () => {
+    expect(spreadOf({ likely: 4, latest: 9 })).toEqual({ spread: { earliest: 4, likely: 4, latest: 9 }, assumed: ["Earliest is blank and taken as Likely"] });
     expect(spreadOf({ earliest: 2, latest: 8 })).toEqual({ spread: { earliest: 2, likely: 5, latest: 8 }, assumed: ["Likely is blank and taken midway"] });
     expect(spreadOf({ earliest: 2, likely: 4 })).toEqual({ spread: { earliest: 2, likely: 4, latest: 4 }, assumed: ["Latest is blank and taken as Likely"] });
   });
@@ -35,6 +38,11 @@ test("what the dates say lies in the past counts in the first week, as the quote
   expect(pipelineByWeek([{ chance: 0.5, spread: onDay(3), quantity: 10 }], 100, 2).map(({ mean }) => mean)).toEqual([5, 0]));
 
 test("what lies beyond the last week is in no week", () => expect(pipelineByWeek([{ chance: 0.5, spread: onDay(30), quantity: 10 }], 0, 4).map(({ mean }) => mean)).toEqual([0, 0, 0, 0]));
+
+test("only quotes that may fall into a week are counted in it: not a lost one, nor one of another week", () => {
+  const needs = [{ chance: 0.5, spread: onDay(8), quantity: 3 }, { chance: 0, spread: onDay(8), quantity: 4 }, { chance: 0.5, spread: onDay(3), quantity: 5 }];
+  expect(timedNeeds(needs, weekSpan(0, 1))).toEqual([{ chance: 0.5, quantity: 3 }]);
+});
 
 // Quotes of 1 (½) and 2 (¼): nothing ½·¾, 1 ½·¾, 2 ½·¼, 3 ½·¼.
 test("the exact distribution by hand", () =>

@@ -34,6 +34,13 @@ describe("groups", () => {
     const groups = rackGroups({ rack, used: [], needs: [], priceBreaks: [], settings, today: TODAY });
     expect(groups.map(({ lines }) => lines.map(({ tube }) => tube.name))).toEqual([["ten", "six"], ["c"], ["b"]]);
   });
+  test.each([[0], [1], [2], [3], [4]])("their order is that of material, size and wall, wherever the table begins: row %d", (first) => {
+    const rack = [
+      stock("e", 6, 1, { material: "stainless" }), stock("c", 6, 1, { wall: inches(0.035) }), stock("a", 6, 1, { material: "copper", outsideDiameter: inches(5 / 16) }), stock("d", 6, 1, { outsideDiameter: inches(1 / 4) }), stock("b", 6, 1),
+    ];
+    const groups = rackGroups({ rack: [...rack.slice(first), ...rack.slice(0, first)], used: [], needs: [], priceBreaks: [], settings, today: TODAY });
+    expect(groups.map(({ lines }) => lines[0]?.tube.name)).toEqual(["a", "b", "c", "d", "e"]);
+  });
   test("usage of all lengths of a size is one history", () => {
     const group = only({ rack: [stock("ten", 10, 4), stock("six", 6, 2)], used: [...steadily("ten"), ...steadily("SIX")] });
     expect(group.usage).toEqual(Array.from({ length: 30 }, () => 14));
@@ -72,6 +79,31 @@ describe("stock", () => {
     // Two weeks of lead time and one of review: 3 · 7 of usage and 5 of quotes in mean demand; safety stock is what the point holds beyond it.
     expect((line?.advice?.reorderPoint ?? 0) - (line?.advice?.safetyStock ?? 0)).toBeCloseTo(26, 6);
   });
+  // Lead time and review are three weeks from tomorrow: the 21st day is their last.
+  test.each([[21, 26], [22, 21]])("a quote of 10 at one half on day %d from today makes a mean demand of %d until an order of next week arrives", (day, mean) => {
+    const on = TODAY + day;
+    const [line] = only({ ...facts, needs: [need([4, 6], { spread: { earliest: on, likely: on, latest: on } })] }).lines;
+    expect(line?.advice?.demand.mean).toBeCloseTo(mean, 6);
+  });
+  // Two weeks of lead time from tomorrow end on the 15th day, in the third week.
+  test("what is on order without a day arrives after a whole lead time", () => {
+    const outlook = only({ rack: [stock("ten", 10, 4, { onHand: 3, onOrder: 2 })], used: steadily("ten") }).outlook;
+    expect(outlook).toHaveLength(WEEKS_AHEAD);
+    expect(outlook.slice(0, 4).map(({ mean }) => Math.round(mean * 1e6) / 1e6)).toEqual([23, 16, 29, 22]);
+  });
+  // 14 in every other week: 30 squares of 7 over 29. Four weeks stray twice as far as one.
+  test("usage that strays widens the outlook with the root of time, to both sides alike", () => {
+    const [first, , , fourth] = only({ ...facts, needs: [], used: Array.from({ length: 15 }, (_, pair) => [{ date: TODAY - 14 * pair, tube: "ten", length: metres(14) }, { date: TODAY - 14 * pair - 7, tube: "ten", length: metres(0) }]).flat() }).outlook;
+    const edge = 1.2815515655 * 7 * Math.sqrt(30 / 29);
+    expect([(first?.mean ?? 0) - (first?.low ?? 0), (first?.high ?? 0) - (first?.mean ?? 0)]).toEqual([expect.closeTo(edge, 6), expect.closeTo(edge, 6)]);
+    expect((fourth?.mean ?? 0) - (fourth?.low ?? 0)).toBeCloseTo(2 * edge, 6);
+  });
+  test("without demand nothing runs out, and there is no cover to tell", () => expect(only({ rack: [stock("ten", 10, 4, { onHand: 3 })] })).toMatchObject({ onHand: 30, weeksOfCover: undefined, stockOut: undefined, usage: [] }));
+  // A year takes 36.5 tens and 60.9 sixes. Tens from 40 on at 3: √(2 · 18 · 36.52 / 0.75) = 41.9. Sixes at 4: √(2 · 18 · 60.87 / 1) = 46.8, at 3 it would be 54.
+  test("a price by quantity is that of the tube it names, in capitals or not", () => {
+    const { lines } = only({ rack: [stock("ten", 10, 4), stock("six", 6, 4)], used: [...steadily("ten"), ...steadily("six")], priceBreaks: [{ tube: "TEN", fromQuantity: 40, price: 3 }] });
+    expect(lines.map(({ advice }) => advice?.lot)).toEqual([42, 47]);
+  });
 });
 
 describe("the cut plan of the open quotes", () => {
@@ -95,6 +127,13 @@ describe("the cut plan of the open quotes", () => {
     // Half of 16 in mean demand, no usage: 5 and 3.
     expect(lines.map(({ advice }) => Math.round(((advice?.reorderPoint ?? 0) - (advice?.safetyStock ?? 0)) * 1e6) / 1e6)).toEqual([5, 3]);
   });
+  test("there is none without pieces, nor without a length that can be bought", () => {
+    const off = stock("off", 4, undefined, { form: "offcut", onHand: 1 });
+    expect([planOpenQuotes([], [stock("ten", 10, 3.5)], settings), planOpenQuotes([need([4])], [off, { ...stock("ten", 10, 3.5), length: undefined }], settings)]).toEqual([undefined, undefined]);
+  });
+  test("a row without its length is passed over, the others are cut from", () => expect(planOpenQuotes([need([4])], [{ ...stock("?", 1, 1), length: undefined, onHand: 5 }, stock("ten", 10, 3.5)], settings)?.buys).toEqual([{ tube: "ten", count: 1 }]));
+  test("a length and a half on the rack is one length to cut from", () => expect(planOpenQuotes([need([10, 10])], [stock("ten", 10, 3.5, { onHand: 1.5 })], settings)).toMatchObject({ cost: 3.5, buys: [{ tube: "ten", count: 1 }] }));
+  test("two halves need two lengths once the saw takes its width", () => expect(planOpenQuotes([need([5, 5])], [stock("ten", 10, 3.5)], { ...settings, sawKerf: metres(0.1) })?.buys).toEqual([{ tube: "ten", count: 2 }]));
   test("a piece that no length holds is named and the others are planned", () => {
     expect(planOpenQuotes([need([11, 6])], [stock("ten", 10, 3.5)], settings)).toMatchObject({ buys: [{ tube: "ten", count: 1 }], problems: [{ item: "p0" }] });
   });

@@ -33,6 +33,31 @@ describe("certain demand by hand", () => {
   });
   // 521.775 pieces' worth of 10 is 52.1775 pieces a year at 3; 52.1775 / 50 orders of 18; on hand about s + Q/2 less demand over 2.5 weeks: 29.5 + 250 − 25 = 254.5.
   test("cost of a year", () => expect(reorder(certain).yearlyCost).toBeCloseTo(52.1775 * 3 + (52.1775 / 50) * 18 + (0.25 * 3 * 254.5) / 10, 0));
+  // A look every second week: s covers 20 + 0.95 · 20. As many orders as before; on hand s + Q/2 less demand over 3 weeks: 39 + 250 − 30 = 259.
+  test("cost of a year when the rack is looked at every second week", () => expect(reorder({ ...certain, review: 2 }).yearlyCost).toBeCloseTo(52.1775 * 3 + (52.1775 / 50) * 18 + (0.25 * 3 * 259) / 10, 0));
+  // Lots of 10 pieces last ten weeks: no order at nine looks out of ten. Lots of 1 piece are ordered at each.
+  test.each([[10, 10], [1, 1]])("lots of %d pieces are ordered at one look in %d", (pieces, looks) =>
+    expect(reorder({ ...certain, offer: { ...certain.offer, orderCost: 0 }, sizes: { least: pieces, multiple: pieces } }).figures?.reviewsPerOrder).toBeCloseTo(looks, 6));
+});
+
+// Quotes fall evenly over lead time and review, so over three weeks 30 with a variance of 180 ask for what usage of 10 and 60 a week asks for.
+test("quotes ask for as much stock as usage of the same mean and variance", () => {
+  const quotes = reorder({ ...certain, usage: { kind: "gamma", mean: 0, variance: 0 }, pipeline: { mean: 30, variance: 180 } });
+  const usage = reorder({ ...certain, usage: { kind: "gamma", mean: 10, variance: 60 } });
+  expect(quotes.lot).toBe(usage.lot);
+  expect(quotes.reorderPoint).toBeCloseTo(usage.reorderPoint, 6);
+});
+// One job of 1000 in a thousand weeks, lots of 2000. Only such a job brings the position below s, anywhere from 0 to 1000 below, and in the two weeks until the order
+// arrives a second one is rare (2 in 1000): 95 % of orders arrive in time when s = 0.95 · 1000, and a little more for the second.
+test("one rare large job: the point is nearly all of it", () => {
+  const { reorderPoint } = reorder({ ...certain, usage: jobsLaw([1000], 1), sizes: { least: 200, multiple: 200 } });
+  expect(Math.abs(reorderPoint - 952)).toBeLessThan(8);
+});
+// Mean 1 and deviation 10 a week: of so heavy a tail 8 deviations hold 99.8 %, not the 99.99 % asked for.
+test("a service that lies far out in the tail is reached too", () => {
+  const { figures, reorderPoint, demand } = reorder({ ...certain, usage: { kind: "gamma", mean: 1, variance: 100 }, service: { measure: "cycle", share: 0.9999 } });
+  expect(figures?.cycleService).toBeGreaterThanOrEqual(0.9999);
+  expect(reorderPoint).toBeGreaterThan(demand.mean + 8 * Math.sqrt(demand.variance));
 });
 
 test("no demand orders nothing, whatever the stock", () => expect(reorder({ ...certain, usage: { kind: "gamma", mean: 0, variance: 0 } })).toMatchObject({ orderToday: 0, reorderPoint: 0, weeksOfCover: undefined, yearlyCost: undefined, figures: undefined }));
@@ -67,6 +92,10 @@ describe("demand over time", () => {
     const shares = cumulated(demandDuring({ kind: "counted", mean: 3, variance: 3 }, 1, { step: 1, cells: 30 }));
     expect([shares.findIndex((share) => share >= 0.95), poissonQuantile(0.95, 3)]).toEqual([6, 6]);
   });
+  test.each(laws.map((law) => [law.kind, law] as const))("%s: in no time there is certainly none", (_kind, law) => expect([...demandDuring(law, 0, { step: 0.5, cells: 20 })]).toEqual([1]));
+  // P(16 or more) with mean 1 is about e⁻¹ / 16! = 1.8e-14, P(15) 2.8e-13: no service tells the first from nothing, and every sum over the rack takes that long.
+  test("cells that hold next to nothing are not kept", () => expect(demandDuring(jobsLaw([1], 1), 1, { step: 1, cells: 800 })).toHaveLength(16));
+  test.each([{ step: 0.31, cells: 10 }, { step: 1, cells: 4 }])("never more cells than asked for: %j", (grid) => laws.forEach((law) => expect(demandDuring(law, 1, grid).length).toBeLessThanOrEqual(grid.cells)));
   // Jobs of 1, 2 and 9 have a mean of 4: one a week makes 4 a week, of variance (1 + 4 + 81) / 3.
   test("jobs come as often as the forecast says", () => expect([jobsLaw([1, 2, 9], 4).jobs, demandMoments(jobsLaw([1, 2, 9], 4), 1).variance]).toEqual([1, expect.closeTo(86 / 3, 9)]));
 });
@@ -77,6 +106,13 @@ describe("past usage", () => {
   test("weeks end with today and reach back to the first row", () => expect(recordedWeeks(100, 114)).toEqual({ today: 114, weeks: 3 }));
   test("usage by week, what is after today left out", () => expect(weeklyUsage(used, { today: 114, weeks: 3 })).toEqual([4, 3, 8]));
   test("the pieces of one day are one job", () => expect(dailyJobs(used, { today: 114, weeks: 3 })).toEqual([4, 3, 8]));
+  test("a week without a row is a week without usage", () => expect(weeklyUsage([{ date: 107, quantity: 4 }], { today: 114, weeks: 3 })).toEqual([0, 4, 0]));
+  // Two weeks that end with day 114 begin with day 101.
+  test("what is older than the weeks looked at is in neither", () => {
+    const older = [{ date: 100, quantity: 4 }, { date: 101, quantity: 5 }];
+    expect([weeklyUsage(older, { today: 114, weeks: 2 }), dailyJobs(older, { today: 114, weeks: 2 })]).toEqual([[5, 0], [5]]);
+  });
+  test("jobs stand in order of their days, and a day that took nothing in all has none", () => expect(dailyJobs([{ date: 110, quantity: 3 }, { date: 105, quantity: 2 }, { date: 112, quantity: 0 }, { date: 110, quantity: 1 }], { today: 114, weeks: 3 })).toEqual([2, 4]));
   test("nothing is recorded before today", () => expect(recordedWeeks(120, 114).weeks).toBe(0));
 });
 
