@@ -52,6 +52,20 @@ test("the pane is as dark as Excel says, whatever the system is, and follows whe
   expect(complaints).toEqual([]);
 });
 
+// Over the bundle that ships: a module that failed once is not asked for again by every browser, a part of the bundle is.
+test("a view that cannot be fetched says so and comes with a new try", async () => {
+  const { page } = await open();
+  await page.locator(".car").first().waitFor();
+  await page.route(/\/functions\.js$/, (route) => route.abort());
+  await turnTo(page, "Functions");
+  await page.locator("#view-functions .failure").getByText("Functions could not be opened").waitFor();
+  expect(await violations(page)).toEqual([]);
+  await page.unroute(/\/functions\.js$/);
+  await page.getByRole("button", { name: "Try again" }).click();
+  await page.locator(".function").first().waitFor();
+  expect(await page.locator("#view-functions .failure").count()).toBe(0);
+});
+
 test("a flag leads to the cell at fault, and an edit is followed", async () => {
   const { page, complaints } = await open();
   await turnTo(page, "Flags");

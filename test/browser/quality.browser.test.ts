@@ -78,19 +78,6 @@ describe("faults", () => {
     await page.evaluate(() => { void Promise.reject(new Error("a promise has gone wrong")); });
     await page.locator("#view-flags .failure").getByText("a promise has gone wrong").waitFor({ state: "attached" });
   });
-
-  test("a view that cannot be fetched says so and comes with a new try", async () => {
-    const page = await open();
-    pardon(/Failed to load resource/);
-    await page.route(/functions-view/, (route) => route.abort());
-    await turnTo(page, "Functions");
-    await page.locator("#view-functions .failure").getByText("Functions could not be opened").waitFor();
-    expect(await violations(page)).toEqual([]);
-    await page.unroute(/functions-view/);
-    await page.getByRole("button", { name: "Try again" }).click();
-    await page.locator(".function").first().waitFor();
-    expect(await page.locator("#view-functions .failure").count()).toBe(0);
-  });
 });
 
 describe("the work on many cars", () => {
