@@ -142,7 +142,7 @@ test("whatever is clicked, each of its calls fails once: nothing is half done un
   }
 });
 
-async function tryButton(way: Way, kind: string, book: OpenBook = memoryBook): Promise<readonly string[]> {
+async function tryButton(way: Way, kind: string, book: OpenBook = memoryBook, isToFail: (call: string) => boolean = () => true): Promise<readonly string[]> {
   const ready = async (): Promise<PanelInPage> => {
     const panel = await opened(0, book);
     await walk(panel, way);
@@ -162,6 +162,7 @@ async function tryButton(way: Way, kind: string, book: OpenBook = memoryBook): P
   const after = await sound.book.content();
   await isAlive(sound);
   for (let number = 1; number <= calls.length; number++) {
+    if (!isToFail(calls[number - 1] ?? "")) continue;
     const panel = await ready();
     panel.counting.failAt(number);
     await press(panel);
@@ -186,18 +187,21 @@ test("buttons that read and write the workbook were among those pressed", () => 
 });
 
 /** The call by which a press changes or shows the workbook, where it does. */
-const actOf = (calls: readonly string[]): string | undefined => calls.find((call) => /^(write|append|insert|selectTableRow)/.test(call));
+const actOf = (calls: readonly string[]): string | undefined => calls.find(isAct);
+const isAct = (call: string): boolean => /^(write|append|insert|selectTableRow)/.test(call);
 
-/** One button for each such call; at night every button that makes one. */
+const isNight = ROWS > 20_000;
+
+/** One button for each such call, the one that makes fewest; at night every button that makes one. */
 function buttonsToRepeat(): typeof pressed {
-  const acting = pressed.filter(({ calls }) => actOf(calls) !== undefined);
-  return ROWS > 20_000 ? acting : acting.filter(({ calls }, index) => acting.findIndex((one) => actOf(one.calls) === actOf(calls)) === index);
+  const acting = pressed.filter(({ calls }) => actOf(calls) !== undefined).sort((a, b) => a.calls.length - b.calls.length);
+  return isNight ? acting : acting.filter(({ calls }, index) => acting.findIndex((one) => actOf(one.calls) === actOf(calls)) === index);
 }
 
 test.each([["Excel", excelBook], ["the grid of the page", gridBook]])("over %s the same buttons fail, are told and work again", async (_, book) => {
   const repeated = buttonsToRepeat();
   expect(repeated.length).toBeGreaterThan(2);
-  for (const { way, kind, calls } of repeated) expect({ way, kind, calls: await tryButton(way, kind, book) }).toEqual({ way, kind, calls });
+  for (const { way, kind, calls } of repeated) expect({ way, kind, calls: await tryButton(way, kind, book, isNight ? undefined : isAct) }).toEqual({ way, kind, calls });
 });
 
 test("two edits while it works: the last word stands, and the panel says so", async () => {
