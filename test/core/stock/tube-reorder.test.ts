@@ -51,6 +51,8 @@ describe("price", () => {
   test("of the tube alone", () => expect(reorderOf({ onHand: 0 }).advice).toMatchObject({ lot: 19, orderToday: 19, orderCost: 19 * 20 + 18 }));
   // A price from the first piece on stands for the tube's own: √(2 · 18 · 52.1775 / (0.25 · 15)) = 22.4.
   test("from one piece on", () => expect(reorderOf({ onHand: 0 }, [fromOn(1, 15)]).advice).toMatchObject({ lot: 22, orderCost: 22 * 15 + 18 }));
+  test("from one piece on, where only what exceeds a break is cheaper: no piece costs the tube's own price", () =>
+    expect(reorderTube({ ...seven, onHand: 0 }, { used: steadily, recorded: { today: TODAY, weeks: 30 } }, [fromOn(1, 15)], { ...stockPolicy(defaultSettings), breaks: "incremental" }).advice).toMatchObject({ lot: 22, orderCost: 22 * 15 + 18 }));
   // At 40 for 12 a year costs 626.1 + 23.5 + 60 = 709.6; at 22 for 15 782.7 + 42.7 + 41.3 = 866.6. Breaks come in any order.
   test("by quantity only: the first price holds below its quantity too", () => {
     expect(reorderOf({ onHand: 0, price: undefined }, [fromOn(40, 12), fromOn(10, 15)]).advice).toMatchObject({ lot: 40, orderCost: 40 * 12 + 18 });
@@ -64,7 +66,10 @@ describe("the day on which it runs out", () => {
   test("one piece of 7 m lasts seven days", () => expect(reorderOf().stockOut).toBe(TOMORROW + 7));
   test("nothing on hand is short tomorrow", () => expect(reorderOf({ onHand: undefined }).stockOut).toBe(TOMORROW));
   // A lead time of a week brings it on the eighth day, in time for that day.
-  test("what is on order without a day arrives after a whole lead time", () => expect(reorderOf({ onOrder: 1 }).stockOut).toBe(TOMORROW + 14));
+  test("what is on order without a day arrives after a whole lead time, which may be too late", () => {
+    expect(reorderOf({ onOrder: 1 }).stockOut).toBe(TOMORROW + 14);
+    expect(reorderOf({ onOrder: 1, leadTimeWeeks: 2 }).stockOut).toBe(TOMORROW + 7);
+  });
   test("with a day it arrives on that day, which may be too late", () => {
     expect(reorderOf({ onOrder: 1, due: TOMORROW + 7 }).stockOut).toBe(TOMORROW + 14);
     expect(reorderOf({ onOrder: 1, due: TOMORROW + 8 }).stockOut).toBe(TOMORROW + 7);
