@@ -39,6 +39,12 @@ describe("the likelihood of a reading", () => {
     const at = (share: number): number => readingLikelihood({ ...rest, pitch }, "female", { diameter, pitch: metres(pitch * (1 + share)) }, spread);
     expect(at(0) / at(0.02)).toBeCloseTo(Math.exp(0.5), 9);
   });
+
+  // The normal density at its middle is 1 over the spread times the root of 2π: 0.398942 over the spread (tables of the normal distribution).
+  test("the pitch itself multiplies by the density of a normal error at its middle", () => {
+    const [thread, diameter] = [named("3/8-24"), millimetres(8.5)];
+    expect(readingLikelihood(thread, "female", { diameter, pitch: thread.pitch }, spread) / readingLikelihood(thread, "female", { diameter }, spread)).toBeCloseTo(0.398942 / spread.pitch, 3);
+  });
 });
 
 describe("one thread", () => {
@@ -77,6 +83,20 @@ test("a later combination valve is named from three caliper readings, each a lit
   expect(ranked[0]?.probability).toBeLessThan(0.34);
   expect(ranked[0]?.matched.map(({ seen: { label }, port: { name } }) => `${label} ${name}`)).toEqual(["A Front in", "B Rear in", "C Rear out"]);
   expect(notListed).toBeLessThan(0.2);
+});
+
+test("parts with the same odds come by name, however the catalogue lists them", () => {
+  const reversed = { ...demo, components: new Map([...demo.components].reverse()) };
+  expect(names(identify(reversed, threads, seen(front, rearOfLater, rearOut)).ranked.slice(0, 3))).toEqual(["CV-L", "CV-N", "CV-X"]);
+});
+
+test("a port for bleeding is none that a line goes to: it is not expected to be seen, nor does it decide", () => {
+  const shop = catalogueOf({ parts: ["PLAIN union @valve | <A 3/8-24", "BLED union @valve | <A 3/8-24 | >B 1/4-28"], workshopParts: [] });
+  const components = new Map([...shop.components].map(([name, one]) => [name, { ...one, ports: one.ports.map((each) => (each.name === "B" ? { ...each, use: "bleed" as const } : each)) }]));
+  const { ranked } = identify({ ...shop, components }, threads, seen(port("A", 8.5)));
+  const [first, second] = ranked;
+  expect([first?.probability, first?.notSeen]).toEqual([second?.probability, []]);
+  expect(first && second && decidingMeasurement(first, second).decides).toBe(false);
 });
 
 test("an early block differs from it by one port, and that port is what to measure", () => {

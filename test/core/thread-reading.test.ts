@@ -52,3 +52,19 @@ test("candidates come nearest first, with how far each is off", () => {
   expect(off).toEqual([...off].sort((a, b) => a - b));
   expect(read(millimetres(9.6)).find(({ thread }) => thread.name === "M10x1")?.diameterOff).toBeCloseTo(0.194e-3, 6); // 9.794 - 9.6
 });
+
+// Outside, 3/8-24 measures up to 9.497 mm (the same data set) and M10x1 from 9.794; an honest error is 0.05 mm or 2 % of the pitch.
+test("both the diameter and the pitch say which is nearer", () => {
+  const order = (pitch?: Metres): string[] => read(millimetres(9.62), pitch).map(({ thread }) => thread.name).filter((name) => name === "3/8-24" || name === "M10x1");
+  // 9.62 is 0.123 mm above the one (2.5 errors) and 0.174 below the other (3.5): a pitch of 1 mm adds 2.7 to the first and turns it round.
+  expect(order()).toEqual(["3/8-24", "M10x1"]);
+  expect(order(millimetres(1))).toEqual(["M10x1", "3/8-24"]);
+});
+
+test("threads equally near come by name, however they are listed", () => {
+  // 11.0 mm lies in the windows of 7/16-20 and 7/16-24 alike.
+  const both = standardThreads.map(({ thread }) => thread).filter(({ name }) => name === "7/16-20" || name === "7/16-24");
+  for (const listed of [both, [...both].reverse()]) {
+    expect(readThread(listed, { diameter: millimetres(11), gender: "male" }, limits).map(({ thread }) => thread.name)).toEqual(["7/16-20", "7/16-24"]);
+  }
+});

@@ -1,4 +1,4 @@
-import { inches, inInches, inMillimetres, millimetres } from "../../src/core/quantity";
+import { inches, inInches, inMillimetres, metres, millimetres } from "../../src/core/quantity";
 import { externalMajorWindow, internalMinorWindow, isNearMiss, threadNamed, type Thread } from "../../src/core/thread";
 
 const named = (name: string): Thread => {
@@ -86,9 +86,9 @@ test.each([
   ["1/8-27npt", "1/8-27 NPT"],
 ])("%s is %s", (written, name) => expect(threadNamed(written)?.name).toBe(name));
 
-test.each(["", "M10", "3/8", "9/16-19x", "3/0-24", "M10x9", "10x1", "5/8-27 NPT", "nut"])("%s names no thread", (written) => expect(threadNamed(written)).toBeUndefined());
+test.each(["", "M10", "3/8", "9/16-19x", "3/0-24", "0/8-24", "3/8-0", "M10x9", "10x1", "5/8-27 NPT", "nut"])("%s names no thread", (written) => expect(threadNamed(written)).toBeUndefined());
 
-// Design file 3: 3/8-24 in M10x1, 7/16-20 in 7/16-24, 1/2-20 beside M13x1.5; the limits are the shipped Settings.
+// The pairs that are easily taken for one another: 3/8-24 in M10x1, 7/16-20 in 7/16-24, 1/2-20 beside M13x1.5; the limits are the shipped Settings.
 test.each([
   ["3/8-24", "M10x1", true],
   ["7/16-20", "7/16-24", true],
@@ -111,4 +111,18 @@ test("every thread of the data set is itself under its own name and measures ins
     expect(most).toBeLessThanOrEqual(named(name).majorDiameter);
     expect(named(name).majorDiameter - least).toBeLessThan(inches(0.011));
   }
+});
+
+/**
+ * Pitches that the table of grades lacks come from the formulas behind it: M5x0.8 measures 4.826 to 4.976 mm outside (6g) and 4.134 to 4.334 inside (6H),
+ * M24x3 23.577 to 23.952 and 20.752 to 21.252 (ISO 965-2, from memory). The standard rounds its formulas, by up to 0.015 mm here.
+ */
+test.each([
+  ["M5x0.8", 4.826, 4.976, 4.134, 4.334],
+  ["M24x3", 23.577, 23.952, 20.752, 21.252],
+])("%s is within what the standard rounds", (name, leastMajor, mostMajor, leastMinor, mostMinor) => {
+  const [outside, inside] = [externalMajorWindow(named(name)), internalMinorWindow(named(name))];
+  [leastMajor, mostMajor, leastMinor, mostMinor].forEach((expected, index) => {
+    expect(Math.abs(inMillimetres([outside.least, outside.most, inside.least, inside.most][index] ?? metres(NaN)) - expected)).toBeLessThan(0.016);
+  });
 });
