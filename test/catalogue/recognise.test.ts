@@ -7,7 +7,7 @@ const recognised = (headings: readonly string[], label?: string): string => {
   return spec ? spec.name : sayTableError(error);
 };
 
-/** Design file 7's headings as written there, with file 0's corrections. */
+/** The headings of the plan, written here by hand: what a shop's own tables are recognised by. */
 const asDesigned: Readonly<Record<string, string>> = {
   Cars: "Car · Customer · Platform · Year · Front brake · Rear brake · Master · Booster · Valves · Hoses · Material · Scope · Conversion · Fluid · Notes",
   Platforms:

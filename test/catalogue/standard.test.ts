@@ -6,7 +6,7 @@ import { standardTube } from "../../src/catalogue/standard/tube";
 
 const threadsFor = (tube: number, seat: string) => standardNuts.filter((nut) => sameTube(nut.tube, inches(tube)) && nut.face.seat === seat).map((nut) => nut.face.thread.name);
 
-// The names of ../shared/data/thread-windows.json, and the three that design file 0 adds.
+// Every thread whose windows are checked in test/core/thread.test.ts, and three more that lines of this trade use.
 test("the shipped threads are the data set's and the three added ones, each once, each with its source", () => {
   const names = standardThreads.map(({ thread }) => thread.name);
   expect([...names].sort()).toEqual(

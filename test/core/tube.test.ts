@@ -1,7 +1,7 @@
 import { inches, inMillimetres, millimetres } from "../../src/core/quantity";
 import { nominalTube, sameTube, sayTube } from "../../src/core/tube";
 
-// Design file 0: 4.75 mm is 3/16 in, 8 mm is 5/16 in; 6 mm is not 1/4 in, 10 mm is not 3/8 in.
+// Metric tube that stands for an inch size (common practice, no source): 4.75 mm is 3/16 in, 8 mm is 5/16 in; 6 mm is not 1/4 in, 10 mm is not 3/8 in.
 test.each([
   [4.75, 3 / 16, true],
   [8, 5 / 16, true],
