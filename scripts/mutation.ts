@@ -56,7 +56,7 @@ function settingsOf(area: string): object {
     clearTextReporter: { logTests: false, reportTests: false, reportMutants: false, allowColor: false },
     jsonReporter: { fileName: `${reports}/${area}.json` },
     htmlReporter: { fileName: `${reports}/${area}.html` },
-    timeoutMS: 1500,
+    timeoutMS: 5000,
     timeoutFactor: 2,
     concurrency: Number(values.concurrency),
   };
