@@ -9,24 +9,24 @@ interface Area {
 
 export const areas: Readonly<Record<string, Area>> = {
   threads: {
-    files: ["thread", "thread-reading", "pipe-thread", "identify", "seen-body", "reading-likelihood", "deciding-measurement"],
-    tests: ["core/thread", "core/thread-reading", "core/pipe-thread", "core/identify"],
+    files: ["thread", "thread-reading", "pipe-thread", "identify", "port-matching", "seen-body", "reading-likelihood", "deciding-measurement"],
+    tests: ["core/thread", "core/thread-reading", "core/pipe-thread", "core/identify", "functions/fitting-functions"],
   },
   fittings: {
-    files: ["fittings", "fitter", "joint", "port-matching", "least-cost-assignment"],
-    tests: ["core/fittings", "core/kits", "core/checks/joining"],
+    files: ["fittings", "fitter", "joint", "least-cost-assignment"],
+    tests: ["core/fittings", "core/kits", "core/checks/joining", "functions/fitting-functions"],
   },
   assembly: { files: ["assembly", "component", "equipment", "car"], tests: ["core/assembly", "core/runs", "core/equipment", "core/checks/chain", "cases"] },
   lines: {
     files: ["runs", "allowance", "fitting-out", "tube", "tube-mass", "tubing", "tube-stock", "burst", "quantity", "say-quantity", "bill", "bench-plan", "bends"],
-    tests: ["core/runs", "core/tube", "core/tubing", "core/burst", "core/quantity", "core/say-on-tape", "core/bill", "core/bench-plan", "core/bends", "cases"],
+    tests: ["core/runs", "core/tube", "core/tubing", "core/burst", "core/quantity", "core/say-on-tape", "core/bill", "core/bench-plan", "core/bends", "cases", "functions/bends", "functions/burst"],
   },
   checks: { files: ["checks", "finding", "standing", "answers", "report"], tests: ["core/checks", "core/standing", "core/equipment", "cases"] },
-  balance: { files: ["balance"], tests: ["core/balance", "core/checks/physics"] },
-  kits: { files: ["ask", "kits", "kit-cover", "kit-search", "possible-sets", "question", "group-by"], tests: ["core/ask", "core/kits", "core/possible-sets"] },
-  quote: { files: ["quote", "quote-items", "quote-missing", "fluid", "money", "say-money"], tests: ["core/quote"] },
-  cutplan: { files: ["cutplan"], tests: ["core/cutplan", "core/bench-plan"] },
-  stock: { files: ["stock", "stock-history"], tests: ["core/stock"] },
+  balance: { files: ["balance"], tests: ["core/balance", "core/checks/physics", "functions/balance"] },
+  kits: { files: ["ask", "kits", "kit-cover", "kit-search", "possible-sets", "question", "group-by"], tests: ["core/ask", "core/kits", "core/possible-sets", "functions/advice"] },
+  quote: { files: ["quote", "quote-items", "quote-missing", "fluid", "money", "say-money"], tests: ["core/quote", "functions/quote"] },
+  cutplan: { files: ["cutplan"], tests: ["core/cutplan", "core/bench-plan", "functions/cutplan"] },
+  stock: { files: ["stock", "stock-history"], tests: ["core/stock", "functions/stock-tables"] },
 };
 
 /** What no area answers for, and why. */
