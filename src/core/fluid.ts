@@ -35,7 +35,7 @@ export function fluidFor(catalogue: Catalogue, { assembly, runs, car }: Pick<Car
   const fill = cubicMetres(lines + parts);
   const withFlush = cubicMetres(fill * catalogue.settings.flushFactor);
   const fluid = car.fluids.length === 1 ? car.fluids[0] : undefined;
-  const bottles = fluid === undefined ? [] : cheapestBottles(catalogue.fluids.filter((bottle) => bottle.fluid === fluid), withFlush);
+  const bottles = cheapestBottles(catalogue.fluids.filter((bottle) => bottle.fluid === fluid), withFlush);
   const price = bottles.length === 0 ? undefined : sumPrices(bottles.map(({ bottle, count }) => (bottle.price === undefined ? undefined : Big(bottle.price).times(count).toNumber())));
   return { fluid, lines, parts, fill, withFlush, bottles, price, noBottles: bottles.length > 0 ? undefined : whyNoBottles(car.fluids, withFlush), leftOut: [...silentParts(holding), ...(measured.length < runs.length ? [`${runs.length - measured.length} lines without length or wall`] : [])] };
 }
