@@ -18,4 +18,6 @@ export default {
   ...shared,
   testMatch: ["<rootDir>/test/**/*.test.ts"],
   testPathIgnorePatterns: ["/node_modules/", "\\.browser\\.test\\.ts$"],
+  maxWorkers: 2,
+  workerIdleMemoryLimit: "1GB", // a process that has kept much spends its time on collecting it
 };

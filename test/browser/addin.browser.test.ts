@@ -5,7 +5,7 @@ import { built, headersFor, openAddin, origin, type OpenedPage } from "./addin-p
 
 const ids = (JSON.parse(readFileSync(`${built}/functions.json`, "utf8")) as { functions: { id: string }[] }).functions.map(({ id }) => id);
 
-/** A host that knows how functions are registered and never says that it is ready, so that the bundle is seen on its own. */
+/** A host that knows how functions are registered and never calls back as ready, so that the bundle is seen on its own; whoever waits for it is refused. */
 const standInHost = `
   window.associated = {};
   window.run = {};
@@ -14,7 +14,7 @@ const standInHost = `
     Error: class extends Error { constructor(code, message) { super(message); this.code = code; } },
     ErrorCode: { invalidValue: "#VALUE!", notAvailable: "#N/A" },
   };
-  window.Office = { onReady: () => new Promise(() => undefined), HostType: { Excel: "Excel" } };
+  window.Office = { onReady: (told) => (told ? new Promise(() => undefined) : Promise.reject(new Error("not ready"))), HostType: { Excel: "Excel" } };
 `;
 
 let browser: Browser;

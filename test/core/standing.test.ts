@@ -31,7 +31,7 @@ test("a rule graded as it is needs no reason", () => expect(standing("metering-d
 
 test.each(findingCodes.filter((code) => findingEntries[code].severity === "stop"))("Settings refuse to switch %s, a stop, and say what to do instead", (code) => {
   const { errors, catalogue } = parseCatalogue([table("Setting | Value | Unit", `rule ${code} | off |`)]);
-  expect(errors.map(sayTableError)).toEqual([`Settings row 1, Setting: read "rule ${code}"; accepted: a rule that is no stop (a stop is accepted for one car, in Cars, with a reason).`]);
+  expect(errors.map(sayTableError)).toEqual([`Settings row 1 under the headings, Setting: read "rule ${code}"; accepted: a rule that is no stop (a stop is accepted for one car, in Cars, with a reason).`]);
   expect(catalogue.settings.rules.size).toBe(0);
 });
 

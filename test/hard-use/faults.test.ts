@@ -5,6 +5,7 @@ import { BUSY, fewCars, isShown, openPanel, settled, textInSight, toldFailures, 
 import { ROWS } from "./rows";
 
 jest.setTimeout(600_000);
+const isNight = ROWS > 20_000;
 
 let open: PanelInPage | undefined;
 /** What nobody caught, in any panel of the test. */
@@ -136,8 +137,10 @@ test("whatever is clicked, each of its calls fails once: nothing is half done un
     // A choice shows more of a view, or less; what it shows again was pressed before.
     const view = way.filter((step) => !step.includes("=")).join();
     for (const kind of buttons(panel.root).keys()) {
-      if (!tried.has(view + kind)) pressed.push({ way, kind, calls: await tryButton(way, kind) });
-      tried.add(view + kind);
+      // By day a kind of button that stands in several views is pressed in one of them.
+      const key = isNight ? view + kind : kind;
+      if (!tried.has(key)) pressed.push({ way, kind, calls: await tryButton(way, kind) });
+      tried.add(key);
     }
   }
 });
@@ -190,15 +193,14 @@ test("buttons that read and write the workbook were among those pressed", () => 
 const actOf = (calls: readonly string[]): string | undefined => calls.find(isAct);
 const isAct = (call: string): boolean => /^(write|append|insert|selectTableRow)/.test(call);
 
-const isNight = ROWS > 20_000;
-
 /** One button for each such call, the one that makes fewest; at night every button that makes one. */
 function buttonsToRepeat(): typeof pressed {
   const acting = pressed.filter(({ calls }) => actOf(calls) !== undefined).sort((a, b) => a.calls.length - b.calls.length);
   return isNight ? acting : acting.filter(({ calls }, index) => acting.findIndex((one) => actOf(one.calls) === actOf(calls)) === index);
 }
 
-test.each([["Excel", excelBook], ["the grid of the page", gridBook]])("over %s the same buttons fail, are told and work again", async (_, book) => {
+const otherBooks: readonly (readonly [string, OpenBook])[] = isNight ? [["Excel", excelBook], ["the grid of the page", gridBook]] : [["Excel", excelBook]];
+test.each(otherBooks)("over %s the same buttons fail, are told and work again", async (_, book) => {
   const repeated = buttonsToRepeat();
   expect(repeated.length).toBeGreaterThan(2);
   for (const { way, kind, calls } of repeated) expect({ way, kind, calls: await tryButton(way, kind, book, isNight ? undefined : isAct) }).toEqual({ way, kind, calls });

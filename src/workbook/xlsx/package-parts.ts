@@ -62,7 +62,8 @@ const sentences: Readonly<Record<ZipError["reason"], string>> = {
 /** How often "<" stands in a part: twice an element at most, so that too many are known before the tree of them is begun. */
 function marksIn(content: Uint8Array): number {
   let count = 0;
-  for (const byte of content) if (byte === 0x3c) count++;
+  // eslint-disable-next-line @typescript-eslint/prefer-for-of -- over the millions of bytes of a large part an iterator takes several times as long
+  for (let at = 0; at < content.length; at++) if (content[at] === 0x3c) count++;
   return count;
 }
 
