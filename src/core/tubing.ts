@@ -56,7 +56,7 @@ export interface TubingNeeds {
 /** Totals the tube of any number of cars, in order of material, size and wall. */
 export function tubingOf(runs: readonly Run[], settings: Settings, rack: readonly TubeStock[]): Tubing {
   const { needs, leftOut } = tubingNeeds(runs, settings, rack);
-  return { totals: needs.map((need) => boughtBy(need, planCuts(need.purchase, PURCHASE_EFFORT))), leftOut };
+  return { totals: needs.map((need) => boughtBy(need, planCuts(need.purchase, purchaseEffort(needs.length)))), leftOut };
 }
 
 /** The same without the purchases, for a page that has them planned elsewhere with the same effort. */
@@ -66,8 +66,12 @@ export function tubingNeeds(runs: readonly Run[], settings: Settings, rack: read
   return { needs: needs.sort(byMaterialAndSize), leftOut: runs.filter((run) => run.tube === undefined || run.length === undefined) };
 }
 
-/** Work of one cut plan here: a tenth of a second at most, so that a sheet of 500 cars answers at once. CUTPLAN and the bench look longer. */
-export const PURCHASE_EFFORT = { mostWork: 400_000 } as const;
+/** Work of all the purchases together: a tenth of a second or two, so that a sheet answers at once whatever it holds. CUTPLAN and the bench look longer. */
+const WORK_OF_PURCHASES = 1_600_000;
+const MOST_WORK_OF_A_PURCHASE = 400_000;
+
+/** @param purchases that are planned together, and share the work */
+export const purchaseEffort = (purchases: number): { readonly mostWork: number } => ({ mostWork: Math.floor(Math.min(MOST_WORK_OF_A_PURCHASE, WORK_OF_PURCHASES / purchases)) });
 
 type MeasuredRun = Run & { readonly tube: Metres; readonly length: Metres };
 
@@ -89,9 +93,9 @@ function needOf(runs: readonly MeasuredRun[], settings: Settings, rack: readonly
 const stockOf = (first: MeasuredRun, rack: readonly TubeStock[]): TubeStock[] =>
   rack.filter((stock) => stock.material === first.material && sameTube(stock.outsideDiameter, first.tube) && stock.wall === first.stock?.wall && stock.form !== "offcut");
 
-/** Whole pieces of the rack that hold all the cuts at least cost, as far as that little work goes; each cut counts with its saw cut. */
+/** Whole pieces of the rack that hold all the cuts at least cost, as far as that little work goes; each cut counts with its saw cut. The longest first, so that a plan cut short does not hang on the order of the cars. */
 function purchaseOf(cuts: readonly number[], rack: readonly TubeStock[]): CuttingJob {
-  const pieces = [...groupBy(cuts, (cut) => cut.toFixed(6)).values()].map((same) => ({ name: "", length: metres(same[0] ?? 0), count: same.length }));
+  const pieces = [...groupBy([...cuts].sort((a, b) => b - a), (cut) => cut.toFixed(6)).values()].map((same) => ({ name: "", length: metres(same[0] ?? 0), count: same.length }));
   const stocks = rack.flatMap(({ name, length, price }) => (length === undefined ? [] : [{ name, length, price }]));
   return { pieces, stocks, kerf: metres(0), endTrim: metres(0) };
 }

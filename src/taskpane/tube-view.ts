@@ -1,5 +1,5 @@
 /** The Tube view: how much tube all cars or the chosen one take, by material, size and wall, and how it is cut on the bench. */
-import { PURCHASE_EFFORT } from "../core/tubing";
+import { purchaseEffort } from "../core/tubing";
 import type { WorkbookReading } from "../workbook/workbook-reports";
 import { benchSection } from "./bench/bench-section";
 import { planCutsBeside } from "./bench/cut-planner";
@@ -20,7 +20,7 @@ export function tubeView(actions: ViewActions): View {
   const list = element("div", { class: "materials" });
   const parts = keyedChildren(list);
   const bench = benchSection(planCutsBeside);
-  const purchases = keptPlans(planCutsBeside, PURCHASE_EFFORT);
+  const purchases = keptPlans(planCutsBeside);
   const draw = (): void => {
     if (!state.reading) return;
     const { catalogue } = state.reading;
@@ -29,12 +29,13 @@ export function tubeView(actions: ViewActions): View {
     const cars = scope.isSecond() ? (line ? [line] : []) : state.reading.cars;
     const totals = tubeTotals({ catalogue, cars });
     summary.textContent = sayTotal(totals, catalogue.settings.units);
-    const keyed = totals.totals.map((total) => ({ total, key: JSON.stringify(total.purchase) }));
+    const effort = purchaseEffort(totals.totals.length);
+    const keyed = totals.totals.map((total) => ({ total, key: JSON.stringify([total.purchase, effort]) }));
     const drawTotals = (): void => {
       const shown = keyed.map(({ total, key }) => ({ total, purchase: purchases.outcome(key) }));
       parts.update([...tubeTables(shown, catalogue.settings.units), ...leftOutNotice(totals, actions)]);
     };
-    purchases.want(keyed.map(({ total, key }) => ({ key, job: total.purchase })), drawTotals);
+    purchases.want(keyed.map(({ total, key }) => ({ key, job: total.purchase, effort })), drawTotals);
     drawTotals();
     bench.show(catalogue, cars);
   };

@@ -44,26 +44,31 @@ export function provenBound(problem: CuttingProblem, values: PieceValues, budget
 
 /** Up to this much length the whole lengths of stock are tried, which takes that many steps for each stock. */
 const MOST_LENGTH_TRIED = 1_000_000;
+/** Steps that take as long as a state of the search. */
+const STEPS_OF_A_STATE = 16;
 
 /**
  * The least cost of whole lengths of stock that hold the pieces if tube could be joined end to end.
- * Sharper than piece values on a small job of several stocks; on a very large one parts of lengths are allowed.
+ * Sharper than piece values on a small job of several stocks; on a very large one, or once the budget ran out, parts of lengths are allowed.
  */
-export function materialBound({ pieces, stocks }: CuttingProblem): number {
+export function materialBound({ pieces, stocks }: CuttingProblem, budget: Budget): number {
   const needed = pieces.reduce((sum, { length, count }) => sum + length * count, 0);
-  return needed <= MOST_LENGTH_TRIED ? wholeLengthsBound(stocks, needed) : partLengthsBound(stocks, needed);
+  return (needed <= MOST_LENGTH_TRIED ? wholeLengthsBound(stocks, needed, budget) : undefined) ?? partLengthsBound(stocks, needed);
 }
 
-/** Least cost of covering each length, stock by stock; limited stock in lots of 1, 2, 4, … and a rest. */
-function wholeLengthsBound(stocks: CuttingProblem["stocks"], needed: number): number {
+/** Least cost of covering each length, stock by stock; limited stock in lots of 1, 2, 4, … and a rest. Undefined when the budget ran out. */
+function wholeLengthsBound(stocks: CuttingProblem["stocks"], needed: number, budget: Budget): number | undefined {
   const least = new Float64Array(needed + 1).fill(Infinity);
   least[0] = 0;
   for (const { length, cost, count } of stocks) {
     if (length <= 0) continue;
+    budget.spend(Math.ceil(needed / STEPS_OF_A_STATE));
+    if (budget.isOver()) return undefined;
     if (count >= Math.ceil(needed / length)) {
       for (let at = 1; at <= needed; at += 1) least[at] = Math.min(least[at] as number, (least[Math.max(0, at - length)] as number) + cost);
     }
     for (let left = count >= Math.ceil(needed / length) ? 0 : count, lot = 1; left > 0; left -= lot, lot = Math.min(2 * lot, left)) {
+      budget.spend(Math.ceil(needed / STEPS_OF_A_STATE));
       for (let at = needed; at > 0; at -= 1) least[at] = Math.min(least[at] as number, (least[Math.max(0, at - lot * length)] as number) + lot * cost);
     }
   }

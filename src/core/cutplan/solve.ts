@@ -46,10 +46,11 @@ const WORK_OF_SEARCHING_ALL = 1_000_000;
 
 function search(problem: CuttingProblem, incumbent: Incumbent, budget: Budget): Searched {
   const pool: PatternPool = new Map();
+  const material = materialBound(problem, budget);
   const root = relax(problem, pool, budget, EXACT);
   const proof = provenBound(problem, root.values, budget);
   const step = costStep(problem);
-  const lowerBound = Math.max(roundedUp(proof?.bound ?? 0, step), roundedUp(materialBound(problem), step));
+  const lowerBound = Math.max(roundedUp(proof?.bound ?? 0, step), roundedUp(material, step));
   dive(problem, root, incumbent, { pool, budget, target: lowerBound, shake: () => 0 });
   if (proof && isSmall(incumbent) && searchAll(problem, proof, incumbent, { target: lowerBound, budget: shareOf(budget, WORK_OF_SEARCHING_ALL) })) return { incumbent, lowerBound: incumbent.cost };
   const raised = settleByMixes(problem, incumbent, { pool, budget: shareOf(budget, WORK_OF_MIXES), lowerBound });

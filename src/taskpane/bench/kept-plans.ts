@@ -9,6 +9,7 @@ export interface WantedPlan {
   /** Two wanted plans of one key are the same plan. */
   readonly key: string;
   readonly job: CuttingJob;
+  readonly effort?: PlanEffort;
 }
 
 export interface KeptPlans {
@@ -17,13 +18,13 @@ export interface KeptPlans {
   want(plans: readonly WantedPlan[], planned: () => void): void;
 }
 
-export function keptPlans(planner: CutPlanner, effort?: PlanEffort): KeptPlans {
+export function keptPlans(planner: CutPlanner): KeptPlans {
   let outcomes = new Map<string, PlanOutcome>();
   let turn = 0;
   const planAll = async (plans: readonly WantedPlan[], planned: () => void): Promise<void> => {
     turn += 1;
     const mine = turn;
-    for (const { key, job } of plans.filter(({ key: wanted }) => !outcomes.has(wanted))) {
+    for (const { key, job, effort } of plans.filter(({ key: wanted }) => !outcomes.has(wanted))) {
       const outcome = await planner(job, effort).then((plan): PlanOutcome => ({ plan }), (fault: unknown): PlanOutcome => ({ fault: String(fault) }));
       if (mine !== turn) return;
       outcomes.set(key, outcome);
