@@ -11,16 +11,30 @@ export function localeHere(host: HostLanguages = globalThis): string | undefined
   return [contentLanguage, displayLanguage, host.navigator?.language].find((tag) => tag !== undefined && isKnown(tag));
 }
 
-function isKnown(tag: string): boolean {
+const isKnown = keptByTag((tag) => {
   try {
     return Intl.NumberFormat.supportedLocalesOf(tag).length > 0;
   } catch {
     return false; // not of the form of a language tag
   }
-}
+});
 
 export type DecimalMark = "." | ",";
 
 /** Between the whole and the rest of a number, as the reader writes it. */
-export const decimalMark = (locale = localeHere()): DecimalMark =>
-  new Intl.NumberFormat(locale).formatToParts(1.5).find(({ type }) => type === "decimal")?.value === "," ? "," : ".";
+export const decimalMark = (locale = localeHere()): DecimalMark => markOf(locale ?? "");
+
+const markOf = keptByTag((tag): DecimalMark =>
+  new Intl.NumberFormat(tag === "" ? undefined : tag).formatToParts(1.5).find(({ type }) => type === "decimal")?.value === "," ? "," : ".");
+
+/** The browser takes a while over what it knows of a language, and every number in sight asks. */
+function keptByTag<T>(find: (tag: string) => T): (tag: string) => T {
+  const kept = new Map<string, T>();
+  return (tag) => {
+    const known = kept.get(tag);
+    if (known !== undefined) return known;
+    const found = find(tag);
+    kept.set(tag, found);
+    return found;
+  };
+}

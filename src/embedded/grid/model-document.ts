@@ -104,10 +104,14 @@ function formulaIn(getters: GridModel["getters"], position: Position, { name, ta
 
 /** Cells with a rule above or below, which may hold nothing else. */
 function ruledPositions({ getters }: GridModel, sheetId: string): Position[] {
-  const columns = Array.from({ length: getters.getNumberCols(sheetId) }, (_, col) => col);
-  return Array.from({ length: getters.getNumberRows(sheetId) }, (_, row) => row)
-    .flatMap((row) => columns.map((col) => ({ sheetId, col, row })))
-    .filter((position) => getters.getCellBorder(position) !== null);
+  const [rows, columns] = [getters.getNumberRows(sheetId), getters.getNumberCols(sheetId)];
+  const ruled: Position[] = [];
+  // A sheet may have millions of places, so they are not listed first.
+  const position = { sheetId, col: 0, row: 0 };
+  for (position.row = 0; position.row < rows; position.row += 1) {
+    for (position.col = 0; position.col < columns; position.col += 1) if (getters.getCellBorder(position) !== null) ruled.push({ ...position });
+  }
+  return ruled;
 }
 
 /** Widths in characters; a column of the grid's own width has none. */
