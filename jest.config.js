@@ -11,6 +11,8 @@ export const shared = {
   transformIgnorePatterns: ["/node_modules/(?!(?:.*/)?(?:strip-bom|uuid|@microsoft/app-manifest)/)"],
   // The bundler makes a style sheet's import its address; without a bundler a name stands for it.
   moduleNameMapper: { "\\.css$": "<rootDir>/test/style-sheet-address.ts" },
+  // Looking a global up inside jest's sandbox takes a hundred times as long as outside; these are handed to each module instead.
+  sandboxInjectedGlobals: ["Math", "Number", "Infinity", "Object", "Array", "Map", "Set", "String", "JSON", "Error", "RegExp", "Symbol", "Promise", "WeakMap", "isNaN", "parseInt", "parseFloat", "Uint8Array", "Float64Array", "Int32Array"],
   modulePathIgnorePatterns: ["<rootDir>/dist/", "<rootDir>/test-output/"],
 };
 

@@ -3,8 +3,9 @@ import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { dirname, join, normalize } from "node:path";
 import { pictureFile, scenes } from "../scripts/pictures/scenes";
 import { gridLibrary } from "../scripts/grid-library";
+import { once } from "../src/core/made-once";
 import { demoDocument } from "../src/embedded/demo-document";
-import { evaluateFormula } from "../src/embedded/eval-formula";
+import { formulaEvaluator } from "../src/embedded/eval-formula";
 import { productFunctions } from "../src/embedded/product-functions";
 import { places } from "../src/taskpane/places";
 
@@ -82,8 +83,10 @@ test("every guide has formulas, and a block of formulas holds nothing else", () 
   expect(lines.filter((line) => !/^(=|→ )/.test(line))).toEqual([]);
 });
 
+const answerOf = once(() => formulaEvaluator(gridLibrary, demoDocument(), productFunctions));
+
 test.each(examples)("$path: $formula answers as it says", ({ formula, begins }) => {
-  const answer = evaluateFormula(gridLibrary, demoDocument(), productFunctions, formula);
+  const answer = answerOf()(formula);
   if ("error" in answer) throw new Error(`${formula} answers ${answer.error}: ${answer.message}`);
   const rows = answer.rows.map((row) => row.map((cell) => String(cell).trim()));
   for (const says of begins) {

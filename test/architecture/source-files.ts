@@ -28,6 +28,17 @@ export function compilerOptions(tsconfig: string): ts.CompilerOptions {
 
 /** What a text imports: import, import type, export from, import(), import("…").Type and require(). */
 export function importsOf(file: string, text = ts.sys.readFile(resolve(projectFolder, file)) ?? ""): readonly SourceImport[] {
+  const known = read.get(text)?.get(file);
+  if (known) return known;
+  const imports = readImports(file, text);
+  read.set(text, (read.get(text) ?? new Map<string, readonly SourceImport[]>()).set(file, imports));
+  return imports;
+}
+
+/** By text and file: several rules ask about the same files. */
+const read = new Map<string, Map<string, readonly SourceImport[]>>();
+
+function readImports(file: string, text: string): readonly SourceImport[] {
   const source = ts.createSourceFile(file, text, ts.ScriptTarget.ES2022, true);
   return specifiersIn(source).map((specifier) => ({ specifier, file: leadsTo(file, specifier) }));
 }

@@ -40,7 +40,7 @@ export class FakeRange {
 
   /** Excel refuses a formula that names a table it has not. */
   private known(formula: string): string {
-    const tables = [...formula.matchAll(/([\p{L}_][\p{L}\p{N}_.]*)\[/gu)].map(([, name = ""]) => name.toLowerCase());
+    const tables = [...formula.matchAll(/(?<![\p{L}\p{N}_.])([\p{L}_][\p{L}\p{N}_.]*)\[/gu)].map(([, name = ""]) => name.toLowerCase());
     if (tables.some((name) => !this.context.book.tables.some((table) => table.name.toLowerCase() === name))) throw new FakeError("InvalidArgument", formula);
     return formula;
   }

@@ -45,8 +45,18 @@ export class Package {
   }
 }
 
-export const all = (element: Element, name: string): readonly Element[] => [...element.getElementsByTagNameNS("*", name)];
-export const children = (element: Element | undefined): readonly Element[] => (element ? [...element.children] : []);
+export const all = (element: Element, name: string): readonly Element[] => below(element).filter(({ localName }) => localName === name);
+
+/** The elements inside one, in the order of the text. */
+export const below = (element: Element): readonly Element[] => children(element).flatMap((inner) => [inner, ...below(inner)]);
+
+export function children(element: Element | undefined): readonly Element[] {
+  const found: Element[] = [];
+  // From one to the next: the lists of a page's document are slow to read by number.
+  for (let at = element?.firstElementChild; at; at = at.nextElementSibling) found.push(at);
+  return found;
+}
+
 export const child = (element: Element | undefined, name: string): Element | undefined => children(element).find(({ localName }) => localName === name);
 
 /** 0-based column and row of "B3". */

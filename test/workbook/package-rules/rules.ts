@@ -2,7 +2,7 @@
  * Rules of ECMA-376 part 1 (5th edition) and part 2 that make a spreadsheet program call a workbook damaged when they are broken.
  * Section numbers and element orders are from memory of the standard's text; LibreOffice and another library read the same files.
  */
-import { all, block, child, children, type Package, type Part, repeated } from "./package";
+import { all, below, block, child, children, type Package, type Part, repeated } from "./package";
 import { sheetProblems } from "./sheet-rules";
 import { styleProblems } from "./style-rules";
 import { tableProblems } from "./table-rules";
@@ -65,7 +65,7 @@ function relationships(book: Package): readonly string[] {
 }
 
 const usedLinks = (root: Element): readonly string[] =>
-  [root, ...root.getElementsByTagName("*")].flatMap((element) => [...element.attributes].filter(({ namespaceURI }) => namespaceURI?.endsWith("/officeDocument/2006/relationships")).map(({ value }) => value));
+  [root, ...below(root)].flatMap((element) => [...element.attributes].filter(({ namespaceURI }) => namespaceURI?.endsWith("/officeDocument/2006/relationships")).map(({ value }) => value));
 
 const workbookOrder = ["fileVersion", "workbookPr", "bookViews", "sheets", "definedNames", "calcPr"];
 
