@@ -1,7 +1,7 @@
 /** Properties run with a seed of their own each time; a failure prints it, and PROPERTY_SEED repeats the run. */
 import fc from "fast-check";
 
-const seed = Number(process.env["PROPERTY_SEED"] ?? Date.now() % 2 ** 31);
+export const seed = Number(process.env["PROPERTY_SEED"] ?? Date.now() % 2 ** 31);
 /** Where the tests run thousands of times over, PROPERTY_SHARE lets each try a share of its cases only. */
 const share = Number(process.env["PROPERTY_SHARE"] ?? 1);
 

@@ -1,9 +1,9 @@
 /** Thousands of cars that are sound by construction must raise nothing, and each known fault exactly its code. */
 import fc from "fast-check";
-import { faults } from "./sound/faults";
+import { faults, type Fault } from "./sound/faults";
 import { soundCars } from "./sound/model";
 import { PLATFORMS, render, type Rendered } from "./sound/render";
-import { property } from "./seeded";
+import { property, seed } from "./seeded";
 import { catalogueOf, catalogueOn, reportIn } from "./workshop";
 
 const ground = catalogueOf({ platforms: PLATFORMS, workshopParts: ["SW"] });
@@ -18,13 +18,31 @@ property("a sound car raises nothing above a note, asks nothing, and every wheel
   expect(runs.flatMap(({ a, b, problems }) => [a.fitting?.fits, b.fitting?.fits, problems.length === 0])).not.toContain(false);
 });
 
-const befallen = new Map<string, number>();
-property("one known fault raises exactly its code, and at most what is listed to follow", 2000, fc.tuple(soundCars, fc.constantFrom(...faults)), ([model, { name, code, mayFollow = [], befalls }]) => {
-  const car = befalls(model);
-  fc.pre(car !== undefined);
-  befallen.set(name, (befallen.get(name) ?? 0) + 1);
+const befallen = new Set<string>();
+function raisesItsCode({ name, code, mayFollow = [] }: Fault, car: Rendered): void {
+  befallen.add(name);
   const codes = codesAboveNote(car);
   expect({ name, codes: codes.filter((one) => !mayFollow.some((other) => other === one)) }).toEqual({ name, codes: [code] });
+}
+
+property("one known fault raises exactly its code, and at most what is listed to follow", 2000, fc.tuple(soundCars, fc.constantFrom(...faults)), ([model, fault]) => {
+  const car = fault.befalls(model);
+  fc.pre(car !== undefined);
+  raisesItsCode(fault, car);
 });
 
-test("every fault of the list befell a car", () => expect(faults.map(({ name }) => name).filter((name) => !befallen.has(name))).toEqual([]));
+test("no fault of the list is left out: one that chance passed over is tried on the first car it can befall", () => {
+  for (const fault of faults.filter(({ name }) => !befallen.has(name))) {
+    const car = firstOf(fc.sample(soundCars, { numRuns: 2000, seed }), (model) => fault.befalls(model));
+    if (!car) throw new Error(`${fault.name} befalls none of 2000 cars.`);
+    raisesItsCode(fault, car);
+  }
+});
+
+function firstOf<T, U>(all: readonly T[], find: (one: T) => U | undefined): U | undefined {
+  for (const one of all) {
+    const found = find(one);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}

@@ -67,9 +67,9 @@ async function waysOf(panel: PanelInPage): Promise<Way[]> {
   return ways;
 }
 
-/** What makes two buttons the same kind of button: look, purpose and words, whichever car they are about. */
+/** What makes two buttons the same kind of button: look, purpose and words, whichever car they are about. Folds of one place are of one kind whatever their words. */
 const kindOf = (button: Element): string =>
-  [button.className, button.closest("[class]:not(button)")?.className ?? "", Object.keys((button as HTMLElement).dataset).join(" "), button.className.includes("link") ? "" : nameOf(button).replaceAll(/[\d.,]+/g, "#").slice(0, 24)].join("|");
+  [button.className, button.closest("[class]:not(button)")?.className ?? "", Object.keys((button as HTMLElement).dataset).join(" "), button.className.includes("link") || button.localName === "summary" ? "" : nameOf(button).replaceAll(/[\d.,]+/g, "#").slice(0, 24)].join("|");
 
 /** One button of each kind that is in sight and can be pressed, tabs left out. */
 function buttons(root: HTMLElement): Map<string, HTMLElement> {
@@ -165,11 +165,14 @@ async function tryButton(way: Way, kind: string, book: OpenBook = memoryBook, is
   const after = await sound.book.content();
   await isAlive(sound);
   for (let number = 1; number <= calls.length; number++) {
-    if (!isToFail(calls[number - 1] ?? "")) continue;
+    const call = calls[number - 1] ?? "";
+    // By day one call of a kind fails at its first and, where it writes, at its last: a reading asks for fifteen tables one like the other.
+    const isTried = isNight || number === calls.indexOf(call) + 1 || (isAct(call) && number === calls.lastIndexOf(call) + 1);
+    if (!isTried || !isToFail(call)) continue;
     const panel = await ready();
     panel.counting.failAt(number);
     await press(panel);
-    const at = { way, kind, call: `${String(number)} ${calls[number - 1] ?? ""}` };
+    const at = { way, kind, call: `${String(number)} ${call}` };
     const now = await panel.book.content();
     const told = toldFailures(panel.root);
     expect({ ...at, isTold: told.some((text) => text.includes(BUSY)) }).toEqual({ ...at, isTold: true });

@@ -21,7 +21,7 @@ export function hardUse<T>(says: string, share: number, cases: fc.Arbitrary<T>, 
     const counter: Counter = { rows: 0 };
     for (let round = 0; counter.rows < wanted; round++) {
       const before = counter.rows;
-      fc.assert(fc.property(cases, (value) => { holds(value, counter); }), { numRuns: CASES_A_ROUND, seed: seed + round });
+      fc.assert(fc.property(cases, (value) => { holds(value, counter); }), { numRuns: CASES_A_ROUND, seed: seed + round, plugins: [fc.interruptAfterTimeLimit(LONGEST_ROUND)] });
       if (counter.rows === before) throw new Error("The cases held no rows.");
     }
   }, 60_000 + ROWS * 20);
@@ -29,3 +29,6 @@ export function hardUse<T>(says: string, share: number, cases: fc.Arbitrary<T>, 
 
 /** Few, so that the last round does not run far past what was asked for. */
 const CASES_A_ROUND = 10;
+
+/** A case that fails because it is slow is shrunk no longer than this [ms], and then told as it is. */
+const LONGEST_ROUND = 30_000;
