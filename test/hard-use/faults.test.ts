@@ -236,6 +236,32 @@ test("a panel closed in the middle of a click asks and says nothing more", async
   expect(content?.isConnected).toBe(false);
 });
 
+test("a clock set back, on past midnight, or before the first day a sheet knows stops nothing", async () => {
+  const panel = await opened();
+  // By day the two views that reckon with the day.
+  const ways = (await waysOf(panel)).filter((way) => isNight || /Stock|Quote/.test(way.join()));
+  jest.useFakeTimers({ doNotFake: [...TIMERS] });
+  try {
+    for (const way of ways) {
+      await walk(panel, way);
+      for (const day of ["2025-11-20T12:00", "2026-11-21T00:01", "1899-12-29T12:00", "2026-11-20T23:59"]) {
+        jest.setSystemTime(new Date(day));
+        panel.book.edit("Cars", 0, "Notes", `${way.join()} on ${day}`);
+        await settled(panel);
+        expect({ way, day, told: toldFailures(panel.root) }).toEqual({ way, day, told: [] });
+        expect(textInSight(panel.root)).not.toMatch(/NaN|Invalid|undefined/);
+      }
+    }
+    expect(ways.length).toBeGreaterThan(1);
+    await isAlive(panel);
+  } finally {
+    jest.useRealTimers();
+  }
+});
+
+/** All but the days: the page waits and draws as ever. */
+const TIMERS = ["hrtime", "nextTick", "performance", "queueMicrotask", "requestAnimationFrame", "cancelAnimationFrame", "requestIdleCallback", "cancelIdleCallback", "setImmediate", "clearImmediate", "setInterval", "clearInterval", "setTimeout", "clearTimeout"] as const;
+
 test.each(["denied", "full"])("a browser whose storage is %s takes nothing from the panel", async (kind) => {
   await opened();
   const refuse = (): never => { throw new DOMException(kind, kind === "full" ? "QuotaExceededError" : "SecurityError"); };
