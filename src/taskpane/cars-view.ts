@@ -7,6 +7,7 @@ import { element } from "./element";
 import { keyedChildren, type KeyedChild } from "./keyed-children";
 import { carMark } from "./marks";
 import { noticesOf } from "./notices";
+import { showTally } from "./unparted";
 import type { View, ViewActions } from "./view";
 import { count, groupWords, sayNumber, sayVerdicts } from "./words";
 
@@ -24,7 +25,7 @@ export function carsView(actions: ViewActions): View {
     const filter = controls.filter();
     const shown = filterCars(cars, filter);
     const chosen = actions.carOf(state.reading);
-    tally.textContent = `${sayVerdicts(cars.map(({ verdict }) => verdict))}.`;
+    showTally(tally, `${sayVerdicts(cars.map(({ verdict }) => verdict))}.`);
     faults.update(noticesOf(state.reading, actions));
     controls.showCounts(groupCounts(cars, filter.search));
     rows.update(shown.slice(0, state.most).map((line) => carRow(line, line === chosen)));
@@ -73,7 +74,7 @@ function drawRow(line: CarLine, chosen: boolean): HTMLElement {
     element("div", { class: "car__body" },
       element("h3", { class: "car__name" }, element("button", { type: "button", class: "link", title: `Select row ${line.sheetRow} of ${line.table} in the sheet` }, line.name), line.customer === "" ? undefined : element("span", { class: "car__customer" }, line.customer)),
       element("p", { class: "car__model" }, sayModel(line) || "platform not known"),
-      element("p", { class: "car__counts" }, sayCounts(line))),
+      countsLine(line)),
     element("div", { class: "car__ways" },
       wayTo("drawing", "Drawing", line),
       questions > 0 ? wayTo("questions", count(questions, "question"), line) : undefined));
@@ -88,6 +89,12 @@ const COUNT_WORDS: Readonly<Record<Severity, (number: number) => string>> = {
   watch: (number) => `${sayNumber(number)} to watch`,
   note: (number) => count(number, "note"),
 };
+
+function countsLine(line: CarLine): HTMLElement {
+  const shown = element("p", { class: "car__counts" });
+  showTally(shown, sayCounts(line));
+  return shown;
+}
 
 function sayCounts(line: CarLine): string {
   const counts = SEVERITIES.map((severity) => ({ severity, number: countOpen(line, severity) })).filter(({ number }) => number > 0);

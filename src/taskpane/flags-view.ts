@@ -8,6 +8,7 @@ import { countFlags, firstCards, FLAG_GROUPS, flagCounts, flagSections, type Fla
 import { keyedChildren } from "./keyed-children";
 import { flagMark } from "./marks";
 import { noticesOf } from "./notices";
+import { showTally } from "./unparted";
 import type { View, ViewActions } from "./view";
 import { count, flagWords, sayVerdicts } from "./words";
 
@@ -22,7 +23,7 @@ export function flagsView(actions: ViewActions): View {
     const { cars } = state.reading;
     const filter = controls.filter();
     const sections = flagSections(cars, filter);
-    page.tally.textContent = `${sayVerdicts(cars.map(({ verdict }) => verdict))}.`;
+    showTally(page.tally, `${sayVerdicts(cars.map(({ verdict }) => verdict))}.`);
     page.notices.update(noticesOf(state.reading, actions));
     controls.showCounts(flagCounts(cars, filter.search));
     page.showSections(firstCards(sections, state.most), sections, { selected: state.selected, by: controls.by() });
@@ -114,7 +115,7 @@ function sectionOf(group: FlagGroup): SectionPart {
     group, content,
     show: (shown, all, { selected, by }) => {
       content.hidden = shown.length === 0;
-      number.textContent = `${count(countFlags(all), "flag")}, ${count(all.length, "car")}`;
+      showTally(number, `${count(countFlags(all), "flag")}, ${count(all.length, "car")}`);
       cards.update(by === "code" ? codeCards(group, shown) : shown.map((car) => carCard(car, selected)));
     },
   };

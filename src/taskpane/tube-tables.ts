@@ -23,7 +23,7 @@ export function tubeTables(totals: readonly ShownTotal[], units: Units): KeyedCh
   });
 }
 
-const sayMaterial = (material: Material | undefined): string => (material ? material.charAt(0).toUpperCase() + material.slice(1) : "Material not said");
+const sayMaterial = (material: Material | undefined): string => (material ? material.charAt(0).toUpperCase() + material.slice(1) : "Material not stated");
 
 interface Scale {
   readonly units: Units;
@@ -56,10 +56,11 @@ function rowsOf(shown: ShownTotal, { units, longest }: Scale): HTMLElement {
 
 function purchaseOf({ total, purchase }: ShownTotal): { readonly says: string; readonly scrap?: TubeTotal["cut"] | undefined } {
   if (purchase === undefined) return { says: "being planned …" };
-  if ("fault" in purchase) return { says: `not planned: ${purchase.fault}` };
+  if ("stopped" in purchase) return { says: "not planned, as you stopped it" };
+  if ("fault" in purchase) return { says: `not planned, by a fault of Plumbline: ${purchase.fault}` };
   const { bought, scrap } = boughtBy(total, purchase.plan);
   if (bought) return { says: sayLots(bought), scrap };
-  return { says: total.wall === undefined ? "not on the list" : "no piece on the list is long enough" };
+  return { says: total.wall === undefined ? "no such tube in the table Tube" : "no length in the table Tube is long enough" };
 }
 
 /** Said at the figure, since the bench below counts only what is sawn. */

@@ -4,12 +4,14 @@ import type { WorkbookReading } from "../workbook/workbook-reports";
 import { benchSection } from "./bench/bench-section";
 import { planCutsBeside } from "./bench/cut-planner";
 import { keptPlans } from "./bench/kept-plans";
+import { planLine } from "./bench/plan-line";
 import { carBar } from "./car-bar";
 import { element } from "./element";
 import { keyedChildren, type KeyedChild } from "./keyed-children";
 import { tubeTables } from "./tube-tables";
 import { tubeTotals, type LeftOutRuns, type TubeTotal, type TubeTotals } from "./tube-totals";
 import { twoWayChoice } from "./two-way-choice";
+import { showTally } from "./unparted";
 import type { View, ViewActions } from "./view";
 import { count, sayLength, type Units } from "./words";
 
@@ -19,8 +21,9 @@ export function tubeView(actions: ViewActions): View {
   const summary = element("h2", { class: "tally" });
   const list = element("div", { class: "materials" });
   const parts = keyedChildren(list);
-  const bench = benchSection(planCutsBeside);
-  const purchases = keptPlans(planCutsBeside);
+  const [purchases, cuts] = [keptPlans(planCutsBeside), keptPlans(planCutsBeside)];
+  const planned = planLine([purchases, cuts]);
+  const bench = benchSection(cuts, planned.show);
   const draw = (): void => {
     if (!state.reading) return;
     const { catalogue } = state.reading;
@@ -28,22 +31,23 @@ export function tubeView(actions: ViewActions): View {
     bar.content.hidden = !scope.isSecond();
     const cars = scope.isSecond() ? (line ? [line] : []) : state.reading.cars;
     const totals = tubeTotals({ catalogue, cars });
-    summary.textContent = sayTotal(totals, catalogue.settings.units);
+    showTally(summary, sayTotal(totals, catalogue.settings.units));
     const effort = purchaseEffort(totals.totals.length);
     const keyed = totals.totals.map((total) => ({ total, key: JSON.stringify([total.purchase, effort]) }));
     const drawTotals = (): void => {
       const shown = keyed.map(({ total, key }) => ({ total, purchase: purchases.outcome(key) }));
       parts.update([...tubeTables(shown, catalogue.settings.units), ...leftOutNotice(totals, actions)]);
     };
-    purchases.want(keyed.map(({ total, key }) => ({ key, job: total.purchase, effort })), drawTotals);
+    purchases.want(keyed.map(({ total, key }) => ({ key, job: total.purchase, effort })), () => { drawTotals(); planned.show(); });
     drawTotals();
     bench.show(catalogue, cars);
+    planned.show();
   };
   const scope = twoWayChoice("tube-scope", "Tube for", [{ value: "all", text: "All cars" }, { value: "one", text: "One car" }]);
   scope.content.addEventListener("input", draw);
   return {
     id: "tube", name: "Tube",
-    content: element("div", { class: "tube-view" }, scope.content, bar.content, summary, list, bench.content),
+    content: element("div", { class: "tube-view" }, scope.content, bar.content, summary, list, bench.content, planned.content),
     show: (reading) => {
       state.reading = reading;
       draw();

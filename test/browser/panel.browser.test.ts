@@ -137,7 +137,7 @@ test.each([320, 350])("in %d pixels every place and view is in sight, in one row
 test("tube is totalled by material and size, estimated lengths told, runs without a length left out and named", async () => {
   const page = await open();
   await turnTo(page, "Tube");
-  expect(await page.locator("caption").allTextContents()).toEqual(["Copper-nickel", "Mild steel", "Stainless", "Material not said"]); // Car 26 has not chosen one
+  expect(await page.locator("caption").allTextContents()).toEqual(["Copper-nickel", "Mild steel", "Stainless", "Material not stated"]); // Car 26 has not chosen one
   expect(await page.locator(".tube__estimated").count()).toBeGreaterThan(0);
   // Car 23 of the demo names no platform, so none of its lines has a length.
   const notice = page.locator(".notice", { hasText: "not in these totals" });

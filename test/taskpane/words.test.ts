@@ -1,4 +1,5 @@
 import { inches, metres } from "../../src/core/quantity";
+import { tallyParts } from "../../src/taskpane/unparted";
 import { count, sayLength, sayVerdicts, sayWall } from "../../src/taskpane/words";
 
 test("verdicts are counted worst first, and those no car has are left out", () => {
@@ -18,4 +19,9 @@ test.each([[inches(360), "us", "30.0 ft"], [metres(9.144), "metric", "9.14 m"]] 
 
 test.each([[inches(0.028), "us", "0.028 in"], [inches(0.028), "metric", "0.71 mm"]] as const)("a wall of %d m in %s is %s", (wall, units, said) => {
   expect(sayWall(wall, units)).toBe(said);
+});
+
+test("a tally breaks between its parts alone, and a number of thousands is one part", () => {
+  expect(tallyParts("1,024 cars: 7 on hold, 3 to decide, 1,014 sound.")).toEqual(["1,024 cars:", "7 on hold,", "3 to decide,", "1,014 sound."]);
+  expect(tallyParts("No run has a length yet.")).toEqual(["No run has a length yet."]);
 });

@@ -9,18 +9,17 @@ import { keyedChildren, type KeyedChild } from "../keyed-children";
 import { count, sayNumber, sayWall } from "../words";
 import { alikeSticks, benchStrip, saySticks, type AlikeSticks } from "./bench-strip";
 import { benchWork, type BenchWork } from "./bench-work";
-import type { CutPlanner } from "./cut-planner";
-import { keptPlans, type PlanOutcome } from "./kept-plans";
+import type { KeptPlans, PlanOutcome } from "./kept-plans";
 
 export interface BenchSection {
   readonly content: HTMLElement;
   show(catalogue: Catalogue, lines: readonly CarLine[]): void;
 }
 
-export function benchSection(planner: CutPlanner): BenchSection {
+/** @param planned told after each plan that comes */
+export function benchSection(plans: KeptPlans, planned: () => void): BenchSection {
   const [note, list] = [element("p", { class: "bench__note", role: "status" }), element("div", { class: "bench__jobs" })];
   const parts = keyedChildren(list);
-  const plans = keptPlans(planner);
   return {
     content: element("section", { class: "bench", "aria-label": "Cut plan" }, element("h3", { class: "bench__heading" }, "On the bench"), note, list),
     show: (catalogue, lines) => {
@@ -29,7 +28,7 @@ export function benchSection(planner: CutPlanner): BenchSection {
       const jobs = work.jobs.map((job) => ({ job, key: keyOf(job) }));
       const draw = (): void => { parts.update(jobs.map(({ key, job }) => jobPart(key, { job, outcome: plans.outcome(key), settings }))); };
       note.textContent = sayWork(work);
-      plans.want(jobs.map(({ key, job }) => ({ key, job: cuttingJobOf(job) })), draw);
+      plans.want(jobs.map(({ key, job }) => ({ key, job: cuttingJobOf(job) })), () => { draw(); planned(); });
       draw();
     },
   };
@@ -53,10 +52,16 @@ interface JobPart {
 }
 
 function jobPart(key: string, { job, outcome, settings }: JobPart): KeyedChild {
+  const [plan, waits] = outcome && "plan" in outcome ? [outcome.plan, ""] : [undefined, sayNoPlan(outcome)];
   const make = (): HTMLElement => element("section", { class: "bench__job" },
     element("h4", { class: "bench__tube" }, `${sayTube(job.outsideDiameter)} ${job.material}`, element("span", { class: "tube__detail" }, `wall ${sayWall(job.wall, settings.units)}, ${count(job.pieces.length, "piece")}`)),
-    ...(outcome === undefined ? [element("p", { class: "bench__waiting" }, "Planning the cuts …")] : "fault" in outcome ? [element("p", {}, `The cuts could not be planned. ${outcome.fault}`)] : planParts(onTheBench(job, outcome.plan), settings)));
-  return { key, content: JSON.stringify([outcome === undefined, settings.units, settings.currency]), make };
+    ...(plan ? planParts(onTheBench(job, plan), settings) : [element("p", { class: "bench__waiting" }, waits)]));
+  return { key, content: JSON.stringify([waits, settings.units, settings.currency]), make };
+}
+
+function sayNoPlan(outcome: Exclude<PlanOutcome, { readonly plan: unknown }> | undefined): string {
+  if (outcome === undefined) return "Planning the cuts …";
+  return "fault" in outcome ? `The cuts could not be planned, by a fault of Plumbline: ${outcome.fault}` : "No plan was made: you stopped it.";
 }
 
 /** Strips drawn before the rest is folded away. */

@@ -1,4 +1,4 @@
-/** Has cut plans made in a worker of the page, one after the other; a host that allows none gets short searches between which the page can draw. */
+/** Has cut plans made in a worker of the page, one after the other, until they are stopped; a host that allows no worker gets short searches between which the page can draw. */
 import { planCuts, type CutPlan, type CuttingJob, type Effort } from "../../core/cutplan/cut-plan";
 
 export interface PlanRequest {
@@ -16,13 +16,18 @@ export interface PlanAnswer {
   readonly fault?: string;
 }
 
-/** Rejects when the planner itself fails, which would be a fault of ours. */
-export type CutPlanner = (job: CuttingJob, effort?: PlanEffort) => Promise<CutPlan>;
+/** Why there is no plan: the reader stopped it. */
+export class PlanStopped extends Error {
+  override readonly name = "PlanStopped";
+}
+
+/** Rejects when the planner itself fails, which would be a fault of ours, and with PlanStopped once `stop` is signalled. */
+export type CutPlanner = (job: CuttingJob, effort?: PlanEffort, stop?: AbortSignal) => Promise<CutPlan>;
 
 /** One for the whole page: the worker starts with the first plan that is asked for. */
-export const planCutsBeside: CutPlanner = (job, effort) => {
-  planner ??= plannerOf(startWorker());
-  return planner(job, effort);
+export const planCutsBeside: CutPlanner = (...asked) => {
+  planner ??= plannerOf(startWorker);
+  return planner(...asked);
 };
 
 let planner: CutPlanner | undefined;
@@ -42,31 +47,51 @@ interface Waiting {
   readonly reject: (fault: Error) => void;
 }
 
-/** @param worker undefined plans on the page itself */
-export function plannerOf(worker: Worker | undefined): CutPlanner {
+/** @param start makes a worker, again after each stop; where it makes none, plans are made on the page itself */
+export function plannerOf(start: () => Worker | undefined): CutPlanner {
   const waiting = new Map<number, Waiting>();
-  let [next, working] = [0, worker];
+  let next = 0;
   const settle = (number: number, act: (one: Waiting) => void): void => {
     const one = waiting.get(number);
     waiting.delete(number);
     if (one) act(one);
   };
-  const here = (number: number): void => { settle(number, ({ job, effort, resolve, reject }) => { planHere(job, effort).then(resolve, reject); }); };
-  if (working) {
-    working.onmessage = ({ data: { number, plan, fault } }: MessageEvent<PlanAnswer>) => {
+  const here = (number: number, { job, effort }: Waiting): void => {
+    planHere(job, effort).then((plan) => { settle(number, ({ resolve }) => { resolve(plan); }); }, (fault: unknown) => { settle(number, ({ reject }) => { reject(fault as Error); }); });
+  };
+  const ask = (number: number, one: Waiting): void => {
+    if (working) working.postMessage({ number, job: one.job, effort: one.effort } satisfies PlanRequest);
+    else here(number, one);
+  };
+  const hear = (worker: Worker | undefined): Worker | undefined => {
+    if (!worker) return undefined;
+    worker.onmessage = ({ data: { number, plan, fault } }: MessageEvent<PlanAnswer>) => {
       settle(number, ({ resolve, reject }) => { if (plan) resolve(plan); else reject(new Error(fault)); });
     };
     // A worker that cannot be loaded tells so by an event, long after it was started.
-    working.onerror = () => {
+    worker.onerror = () => {
+      if (worker !== working) return;
       working = undefined;
-      for (const number of [...waiting.keys()]) here(number);
+      for (const [number, one] of waiting) here(number, one);
     };
-  }
-  return (job, effort = {}) => new Promise((resolve, reject) => {
-    next += 1;
-    waiting.set(next, { job, effort, resolve, reject });
-    if (working) working.postMessage({ number: next, job, effort } satisfies PlanRequest);
-    else here(next);
+    return worker;
+  };
+  let working = hear(start());
+  /** A worker hears nothing while it searches, so it is ended; what others wait for goes to the next one. */
+  const stopOne = (number: number): void => {
+    if (!waiting.has(number)) return;
+    settle(number, ({ reject }) => { reject(new PlanStopped()); });
+    if (!working) return;
+    working.terminate();
+    working = hear(start());
+    for (const [other, one] of waiting) ask(other, one);
+  };
+  return (job, effort = {}, stop = undefined) => new Promise((resolve, reject) => {
+    const number = (next += 1);
+    const one = { job, effort, resolve, reject };
+    waiting.set(number, one);
+    stop?.addEventListener("abort", () => { stopOne(number); }, { once: true });
+    ask(number, one);
   });
 }
 

@@ -1,10 +1,12 @@
 /** The offer to make the tables that a workbook lacks, and the sheets that show the answers, each on a new sheet of its own. */
 import { KEY_SHEET, missingAnswers, setUpGroups, type SetUpGroup } from "../../workbook/set-up-groups";
 import { element } from "../element";
+import { localeHere } from "../locale";
 import { todayHere } from "../today";
 import { twoWayChoice } from "../two-way-choice";
 import type { ViewActions } from "../view";
 import { count } from "../words";
+import { unitsOffered } from "./units-here";
 
 export interface SetUpForm {
   readonly content: HTMLElement;
@@ -15,7 +17,8 @@ export interface SetUpForm {
 export function setUpForm({ inWorkbook, sheetNames }: ViewActions): SetUpForm {
   const groups = setUpGroups.map(groupChoice);
   const answers = answersChoice();
-  const units = twoWayChoice("set-up-units", "Units of the headings", UNITS);
+  const ways = unitsOffered(localeHere()) === "metric" ? ([METRIC, US] as const) : ([US, METRIC] as const);
+  const units = twoWayChoice("set-up-units", "Units of the headings", ways);
   const samples = element("input", { type: "checkbox", id: "set-up-samples" });
   const sampleLine = element("div", { class: "offer__choice" }, samples, element("label", { for: "set-up-samples" }, "With one invented car and its parts as a sample (in inches)"));
   const [heading, promise, button] = [element("h3", { class: "offer__heading" }), element("p", {}), element("button", { type: "button", class: "button" })];
@@ -23,7 +26,7 @@ export function setUpForm({ inWorkbook, sheetNames }: ViewActions): SetUpForm {
   const content = element("section", { class: "offer" }, heading, promise, choices, units.content, sampleLine, element("p", {}, button));
   const there: There = { tables: [], sheets: [] };
   const wanted = (): string[] => groups.flatMap((group) => group.wanted());
-  const wish = () => ({ tables: wanted(), units: units.isSecond() ? "metric" : "us", samples: samples.checked, answers: answers.isWanted(), today: todayHere() }) as const;
+  const wish = () => ({ tables: wanted(), units: ways[units.isSecond() ? 1 : 0].value, samples: samples.checked, answers: answers.isWanted(), today: todayHere() }) as const;
   const update = (): void => {
     const missing = groups.reduce((sum, group) => sum + group.show(there.tables), 0);
     const isAnswerMissing = answers.show([...there.tables, ...wanted()], there.sheets);
@@ -58,7 +61,8 @@ interface There {
   sheets: readonly string[];
 }
 
-const UNITS = [{ value: "us", text: "Inches, psi" }, { value: "metric", text: "mm, bar" }] as const;
+const US = { value: "us", text: "Inches, psi" } as const;
+const METRIC = { value: "metric", text: "mm, bar" } as const;
 
 const sayOffer = (begun: boolean, missing: number): string =>
   !begun ? "Set up this workbook" : missing === 0 ? "Sheets with the answers are not in this workbook" : `${count(missing, "table")} of Plumbline ${missing === 1 ? "is" : "are"} not in this workbook`;

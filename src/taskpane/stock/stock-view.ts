@@ -6,6 +6,7 @@ import type { WorkbookReading } from "../../workbook/workbook-reports";
 import { element } from "../element";
 import { keyedChildren, type KeyedChild } from "../keyed-children";
 import { todayHere } from "../today";
+import { showTally } from "../unparted";
 import type { View, ViewActions } from "../view";
 import { count } from "../words";
 import { isOrdered, stockCard } from "./stock-card";
@@ -38,7 +39,7 @@ export function stockView(actions: ViewActions): View {
       const today = todayHere();
       const shown: Shown = { reading, stock: read(reading, today), today };
       state.shown = shown;
-      summary.textContent = saySummary(shown);
+      showTally(summary, saySummary(shown));
       basis.textContent = sayBasis(shown);
       write.disabled = !shown.stock.groups.some(({ lines }) => lines.some(isOrdered));
       parts.update([...remarks(shown), ...cards(shown)]);

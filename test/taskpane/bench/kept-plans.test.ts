@@ -40,5 +40,37 @@ test("a fault is an outcome too", async () => {
   const plans = keptPlans(() => Promise.reject(new Error("a fault of ours")));
   plans.want([{ key: "a", job: job(20) }], () => undefined);
   await settled();
-  expect(plans.outcome("a")).toEqual({ fault: "Error: a fault of ours" });
+  expect(plans.outcome("a")).toEqual({ fault: "a fault of ours" });
+});
+
+test("a stop keeps the plans that are made, says which were not, and lets them be planned later", async () => {
+  const signals: (AbortSignal | undefined)[] = [];
+  const answers: (() => void)[] = [];
+  const planner: CutPlanner = (wanted, _, stop) => new Promise((resolve) => { signals.push(stop); answers.push(() => { resolve(planCuts(wanted)); }); });
+  const plans = keptPlans(planner);
+  let told = 0;
+  plans.want(["a", "b", "c"].map((key, index) => ({ key, job: job(20 + index) })), () => { told += 1; });
+  answers[0]?.();
+  await settled();
+  expect(plans.counts()).toEqual({ wanted: 3, open: 2, stopped: 0 });
+  plans.stop();
+  expect([signals[1]?.aborted, told, plans.outcome("a") !== undefined, plans.outcome("b"), plans.outcome("c"), plans.counts()])
+    .toEqual([true, 2, true, { stopped: true }, { stopped: true }, { wanted: 3, open: 0, stopped: 2 }]);
+  answers[1]?.(); // too late: nobody waits for it
+  await settled();
+  expect([plans.outcome("b"), signals.length]).toEqual([{ stopped: true }, 2]);
+  plans.again();
+  answers[2]?.();
+  await settled();
+  expect([plans.outcome("b"), plans.counts()]).toEqual([{ plan: planCuts(job(21)) }, { wanted: 3, open: 1, stopped: 0 }]);
+});
+
+test("what was stopped stays so while it is wanted, and other plans are made", async () => {
+  const { planner, asked } = counting();
+  const plans = keptPlans(planner);
+  plans.want([{ key: "a", job: job(20) }], () => undefined);
+  plans.stop();
+  plans.want([{ key: "a", job: job(20) }, { key: "b", job: job(30) }], () => undefined);
+  await settled();
+  expect([plans.outcome("a"), plans.outcome("b"), asked.length]).toEqual([{ stopped: true }, { plan: planCuts(job(30)) }, 2]);
 });
