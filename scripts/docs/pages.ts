@@ -62,7 +62,7 @@ function findingsPage(): string {
     GENERATED,
     "Source: `src/core/finding.ts`; each rule is one function in `src/core/checks`.",
     "**stop**: the quote must not go out. **decide**: someone has to choose. **watch**: worth knowing. **note**: for the record; a car with notes only is sound. Some rules grade themselves by the car, within the sentence they print.",
-    table(["Code", "Severity", "Fires when", "What happens", "Cure", "Rests on"], rows),
+    table(["Code", "Severity", "Flagged when", "What happens", "Cure", "Rests on"], rows),
   ].join("\n\n") + "\n";
 }
 

@@ -33,18 +33,18 @@ const WAYS: Readonly<Partial<Record<string, (asked: Asked) => Answers>>> = {
   "Cars|Master": ({ catalogue }) => components(catalogue, "master").map((master) => [master.name, `starts from ${sayOutlets(master)}`]),
   "Cars|Front brake": ({ catalogue }) => components(catalogue, "disc", "drum").map((brake) => [brake.name, `${brake.kind}, and the nut at its end`]),
   "Cars|Rear brake": ({ catalogue }) => components(catalogue, "disc", "drum").map((brake) => [brake.name, `${brake.kind}, and the nut at its end`]),
-  "Cars|Hoses": ({ catalogue }) => [...components(catalogue, "hose").map((hose): [string, string] => [hose.name, hose.place ?? ""]), ["none", "hose-missing"]],
+  "Cars|Hoses": ({ catalogue }) => [...components(catalogue, "hose").map((hose): [string, string] => [hose.name, hose.place ?? ""]), ["none", "flag hose-missing"]],
   "Cars|Material": ({ catalogue }) => MATERIALS.map((material) => [material, sayMaterial(catalogue, material)]),
   "Components|Place": ({ catalogue, car }) => placesOf(catalogue, car).map((place) => [place, `its lines are measured from ${place}`]),
   "Lengths|Tube": ({ catalogue }) => [...new Map(catalogue.nuts.map(({ tube }) => [tubeKey(tube), sayTube(tube)])).values()].map((tube) => [tube, `nuts bored for ${tube}`]),
   "Passages|Does": ({ subject }) => DUTIES.map((does) => [does, contentsDecide(does, subject)]),
-  "Platforms|Driveline parking brake": () => [["yes", "it holds the car"], ["no", "parking-brake-lost"]],
+  "Platforms|Driveline parking brake": () => [["yes", "it holds the car"], ["no", "flag parking-brake-lost"]],
   "Platforms|Split": () => SPLITS.map((split) => [split, split === "diagonal" ? "LF with RR, RF with LR" : "the fronts together, the rears together"]),
   "Ports|Circuit": ({ catalogue, subject }) => circuitsOf(catalogue, subject).map((circuit) => [circuit, `its line feeds circuit ${circuit}`]),
   "Ports|Seat": () => SEATS.map((seat) => [seat, `${flareFor(seat)}: ${saySeat(seat)}`]),
   "Ports|Thread": ({ catalogue }) => [...new Set(catalogue.nuts.map(({ face }) => face.thread.name))].sort().map((thread) => [thread, `a nut of ${thread}`]),
-  "WheelBrakes|Cup expanders": () => [["yes", "no residual valve is needed"], ["no", "residual-missing-drum"]],
-  "WheelBrakes|Parking brake": ({ subject }) => [["yes", `${subject} holds the car`], ["no", "parking-brake-lost, unless another brake or the driveline has one"]],
+  "WheelBrakes|Cup expanders": () => [["yes", "no residual valve is needed"], ["no", "flag residual-missing-drum"]],
+  "WheelBrakes|Parking brake": ({ subject }) => [["yes", `${subject} holds the car`], ["no", "flag parking-brake-lost, unless another brake or the driveline has one"]],
 };
 
 const components = (catalogue: Catalogue, ...kinds: readonly ComponentKind[]): Component[] => [...catalogue.components.values()].filter(({ kind }) => kinds.includes(kind));
@@ -53,7 +53,7 @@ const sayOutlets = ({ ports }: Component): string =>
   ports.filter(({ flow, use }) => flow === "out" && use === "line").map(({ name, thread }) => `${name}${thread ? ` ${thread.name}` : ""}`).join(" and ");
 
 function sayMaterial(catalogue: Catalogue, material: Material): string {
-  if (material === "copper") return "material-copper";
+  if (material === "copper") return "flag material-copper";
   const stock = catalogue.tube.filter((one) => one.material === material).map(({ name }) => name);
   return stock.length === 0 ? "not on the rack" : `cut from ${stock.join(" or ")}`;
 }
@@ -73,12 +73,12 @@ function circuitsOf(catalogue: Catalogue, subject: string): string[] {
 function contentsDecide(does: Duty["does"], subject: string): string {
   switch (does) {
     case "through": return `${subject} changes no pressure`;
-    case "hold-off": return `a second hold-off beside ${subject} is metering-doubled, one on the rear is metering-on-rear`;
+    case "hold-off": return `a second hold-off beside ${subject} is flagged metering-doubled, one on the rear metering-on-rear`;
     case "residual": return `what ${subject} holds must not reach a disc`;
     case "proportioning":
     case "adjustable-proportioning":
     case "load-sensing-proportioning":
-    case "limiting": return `a second proportioning beside ${subject} is proportioning-doubled, one on the front is proportioning-on-front`;
+    case "limiting": return `a second proportioning section beside ${subject} is flagged proportioning-doubled, one on the front proportioning-on-front`;
     default: return does satisfies never;
   }
 }

@@ -18,7 +18,7 @@ interface Entry {
 
 const PRACTICE = "common practice, no source";
 const J512 = "SAE J512: a 45° inverted flare and other forms are separate connections (scope seen, dimensions from memory)";
-const SERIES = "statics: two pressure functions in series act one on the other's output";
+const SERIES = "statics: of two valves in series the second works on what the first lets through";
 
 const BALANCE = "statics of the axles with the figures entered (docs/equations.md)";
 const PEDAL = "lever, booster and master with the figures entered, against the rule chosen in Settings (docs/equations.md)";
@@ -52,7 +52,7 @@ export const findingEntries = {
     severity: "decide", when: "more branches are needed than there are outlets, and no tee is listed", effect: "the car cannot be plumbed as listed",
     cure: "add a tee; one is proposed here with its price", basis: PRACTICE,
   },
-  "circuit-unfed": { severity: "stop", when: "no path reaches a wheel", effect: "there is no brake on this wheel", cure: "list the valve or outlet that feeds it", basis: PRACTICE },
+  "circuit-unfed": { severity: "stop", when: "no line reaches a wheel", effect: "there is no brake on this wheel", cure: "list the valve or outlet that feeds it", basis: PRACTICE },
   "outlets-crossed": {
     severity: "stop", when: "a master outlet of one circuit is joined to the other circuit's inlet", effect: "the valves work on the wrong axle",
     cure: "cross the lines back", basis: PRACTICE,
@@ -82,11 +82,11 @@ export const findingEntries = {
   },
   // chain of functions
   "metering-doubled": {
-    severity: "decide", when: "two hold-off functions stand on one path", effect: "the fronts come in late, light stops fall to the rears, and bleeding is hard",
+    severity: "decide", when: "two hold-offs stand in one line", effect: "the fronts come in late, light stops fall to the rears, and bleeding is hard",
     cure: "take one of them out", basis: SERIES,
   },
   "metering-on-rear": {
-    severity: "decide", when: "a hold-off stands on a rear path", effect: "the fronts work alone in light stops", cure: "move it to the front disc line", basis: PRACTICE,
+    severity: "decide", when: "a hold-off stands in a rear line", effect: "the fronts work alone in light stops", cure: "move it to the front disc line", basis: PRACTICE,
   },
   "metering-on-drums": { severity: "watch", when: "an all-drum car has a hold-off", effect: "the fronts come in late for no reason", cure: "take it out", basis: PRACTICE },
   "metering-on-four-discs": {
@@ -97,7 +97,7 @@ export const findingEntries = {
     cure: "a combination valve with a hold-off section, or a hold-off valve in the front line", basis: PRACTICE,
   },
   "proportioning-doubled": {
-    severity: "decide", when: "two proportioning functions stand in series on one path", effect: "their slopes multiply and the rears do almost nothing in a hard stop",
+    severity: "decide", when: "two proportioning sections stand one after the other in one line", effect: "their slopes multiply and the rears do almost nothing in a hard stop",
     cure: "take one out, or fit one that can be wound out", basis: SERIES,
   },
   "proportioning-one-sided": {
@@ -105,25 +105,25 @@ export const findingEntries = {
     cure: "fit a matched pair", basis: PRACTICE,
   },
   "proportioning-on-front": {
-    severity: "stop", when: "a proportioning function stands on a path to a front wheel", effect: "above its split point the fronts are cut, so the rears lock first in hard stops",
+    severity: "stop", when: "a proportioning section stands in a line to a front wheel", effect: "above its split point the fronts are cut, so the rears lock first in hard stops",
     cure: "move it to the rear line", basis: "statics: less front pressure at the same rear pressure moves the balance rearward",
   },
   "proportioning-upstream-of-both": {
-    severity: "stop", when: "one proportioning function feeds both axles", effect: "both axles are cut: the balance stays as it was and the pedal gets heavier",
+    severity: "stop", when: "one proportioning section feeds both axles", effect: "both axles are cut: the balance stays as it was and the pedal gets heavier",
     cure: "move it past the point where the axles part", basis: "statics: both axles see the valve's outlet pressure",
   },
   "residual-on-disc": {
-    severity: "stop", when: "a drum residual stands on a path to a disc", effect: "the pads drag, heat and fade", cure: "a disc residual of about 2 psi, or none", basis: PRACTICE,
+    severity: "stop", when: "a drum residual stands in a line to a disc", effect: "the pads drag, heat and fade", cure: "a disc residual of about 2 psi (0.14 bar), or none", basis: PRACTICE,
   },
   "residual-shared": {
     severity: "stop", when: "one drum residual feeds discs and drums", effect: "the discs drag, heat and fade", cure: "put it in the drum branch only", basis: PRACTICE,
   },
   "residual-missing-drum": {
-    severity: "watch", when: "a drum path has no drum residual and its wheel cylinders no cup expanders", effect: "air is drawn past the cups and the pedal sinks",
+    severity: "watch", when: "a drum line has no drum residual and its wheel cylinders no cup expanders", effect: "air is drawn past the cups and the pedal sinks",
     cure: "a drum residual valve, or cups with expanders", basis: PRACTICE,
   },
   "residual-doubled": {
-    severity: "decide", when: "two residuals stand on one path", effect: "the brakes drag", cure: "take one of them out", basis: PRACTICE,
+    severity: "decide", when: "two residuals stand in one line", effect: "the brakes drag", cure: "take one of them out", basis: PRACTICE,
   },
   "drum-master-on-disc": {
     severity: "stop", when: "a master outlet with a built-in drum residual feeds a disc", effect: "the pads drag, heat and fade, and no valve shows why",
@@ -180,7 +180,7 @@ export const findingEntries = {
   },
   "drum-gain-uncertain": { severity: "watch", when: "the rears lock first at the high end of the drums' brake factor only", effect: "the balance is a band, not a number, and the rears lock first at one end of it", cure: "a larger margin: a lower split point or slope", basis: BALANCE },
   "residual-missing-low-master": {
-    severity: "decide", when: "the reservoir is lower than the highest caliper and a disc line has no residual", effect: "fluid drains back, and the first pedal is long", cure: "a disc residual of about 2 psi, or a higher reservoir",
+    severity: "decide", when: "the reservoir is lower than the highest caliper and a disc line has no residual", effect: "fluid drains back, and the first pedal is long", cure: "a disc residual of about 2 psi (0.14 bar), or a higher reservoir",
     basis: "statics: fluid finds its level",
   },
   "booster-none-low-ratio": { severity: "decide", when: "no booster, a low pedal ratio, and more force than the rule allows for its stop", effect: "a foot cannot stop the car", cure: "a higher ratio, a smaller master bore, or a booster", basis: PEDAL },

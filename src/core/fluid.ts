@@ -29,6 +29,7 @@ export interface FluidNeed {
 /** Fill volume of runs, hoses, cylinders, calipers and master, times the flush factor of Settings, in whole bottles at least cost. */
 export function fluidFor(catalogue: Catalogue, { assembly, runs, car }: Pick<CarReport, "assembly" | "runs" | "car">): FluidNeed {
   const measured = runs.flatMap((run) => volumeOfRun(run) ?? []);
+  const unmeasured = runs.length - measured.length;
   const holding = assembly.instances.filter(holdsFluid);
   const lines = sum(measured);
   const parts = sum(holding.flatMap(({ component }) => component.fluidHeld ?? []));
@@ -37,7 +38,7 @@ export function fluidFor(catalogue: Catalogue, { assembly, runs, car }: Pick<Car
   const fluid = car.fluids.length === 1 ? car.fluids[0] : undefined;
   const bottles = cheapestBottles(catalogue.fluids.filter((bottle) => bottle.fluid === fluid), withFlush);
   const price = bottles.length === 0 ? undefined : sumPrices(bottles.map(({ bottle, count }) => (bottle.price === undefined ? undefined : Big(bottle.price).times(count).toNumber())));
-  return { fluid, lines, parts, fill, withFlush, bottles, price, noBottles: bottles.length > 0 ? undefined : whyNoBottles(car.fluids, withFlush), leftOut: [...silentParts(holding), ...(measured.length < runs.length ? [`${runs.length - measured.length} lines without length or wall`] : [])] };
+  return { fluid, lines, parts, fill, withFlush, bottles, price, noBottles: bottles.length > 0 ? undefined : whyNoBottles(car.fluids, withFlush), leftOut: [...silentParts(holding), ...(unmeasured > 0 ? [`${unmeasured} ${unmeasured === 1 ? "line" : "lines"} without length or wall`] : [])] };
 }
 
 function whyNoBottles(fluids: readonly Fluid[], needed: CubicMetres): string {

@@ -93,7 +93,7 @@ const asMissing = ({ table, column, subject, ask, why }: Question): Finding =>
 
 /** An acceptance of a code that is none would be silently without effect. */
 const unknownCodes = (car: Car): Finding[] =>
-  [...car.accepted.keys()].filter((code) => !findingCodes.some((known) => known === code)).map((code) => finding("data-out-of-range", { place: "Cars: Accepted", seen: code, sentence: `Accepted names "${code}", which is the code of no finding: nothing is accepted by it.` }));
+  [...car.accepted.keys()].filter((code) => !findingCodes.some((known) => known === code)).map((code) => finding("data-out-of-range", { place: "Cars: Accepted", seen: code, sentence: `Accepted names "${code}", which is no flag's code: nothing is accepted by it.` }));
 
 function kitFindings({ chosen, possible }: KitChoice, questions: readonly RankedQuestion[]): Finding[] {
   const names = possible.map(({ name }) => name).join(", ");

@@ -11,6 +11,8 @@ export const sayVacuum = ({ units }: Units, vacuum: Pascals): string => (units =
 export const sayLength = ({ units }: Units, length: Metres): string => (units === "us" ? say(inInches(length), 3, "in") : say(inMillimetres(length), 1, "mm"));
 export const sayDistance = ({ units }: Units, distance: Metres): string => (units === "us" ? say(inFeet(distance), 0, "ft") : say(distance, 1, "m"));
 export const sayVolume = ({ units }: Units, volume: CubicMetres): string => (units === "us" ? say(inCubicInches(volume), 3, "in³") : say(inCubicCentimetres(volume), 2, "cm³"));
+/** What a residual holds: so little that it needs a digit more than a line pressure. */
+export const sayResidual = ({ units }: Units, pressure: Pascals): string => (units === "us" ? say(inPsi(pressure), 1, "psi") : say(inBar(pressure), 2, "bar"));
 /** As a bottle's label has it. */
 export const sayBottle = ({ units }: Units, volume: CubicMetres): string => (units === "us" ? say(inFluidOunces(volume), 1, "fl oz") : say(inCubicCentimetres(volume), 0, "ml"));
 export const sayFigure = (value: number, digits = 2): string => String(Number(value.toFixed(digits)));

@@ -35,7 +35,7 @@ export const tubingColumns: readonly Column<TubingRow>[] = [
   { heading: () => "Unit", cell: ({ part }, units) => (!part ? "" : "count" in part.quantity ? "each" : units === "us" ? "ft" : "m") },
 ];
 
-const sayPurchase = ({ bought, wall }: TubingTotal): string => (bought ? sayLots(bought) : wall === undefined ? "not on the list" : "no piece on the list is long enough");
+const sayPurchase = ({ bought, wall }: TubingTotal): string => (bought ? sayLots(bought) : wall === undefined ? "no such tube in the table Tube" : "no length in the table Tube is long enough");
 
 const quantityOf = ({ quantity }: PartTotal, units: Units): number => ("count" in quantity ? quantity.count : rounded(units === "us" ? inFeet(quantity.length) : quantity.length, 3));
 

@@ -14,7 +14,7 @@ export function noticesOf({ tableErrors, cars, sayRow }: WorkbookReading, { sele
   return [
     ...noticeOf("tables", tablesHeading(tableErrors.length), tableErrors.map((error) => errorLine(error, sayRow, selectRow))),
     ...noticeOf("failures", `${count(failed.length, "car")} could not be worked out`, failed.map(({ table, row, name, failure }) => ({
-      text: `${name}: a fault of Plumbline stopped the work on this car. The other cars stand. ${sayFailure(failure)}`,
+      text: `${name}: a fault of Plumbline stopped the work on this car. The other cars are not touched by it. Send this to whoever looks after Plumbline: ${sayFailure(failure)}`,
       jump: () => { selectRow(table, row); },
     }))),
   ];

@@ -61,12 +61,12 @@ test("a line of the list marks its run on the drawing and brings it into sight",
 
 test("a fault is marked at its place: the letter of the list stands on the part, and picking it marks every part it is about", async () => {
   const page = await openDrawing({ car: "Car 12" });
-  // Car 12 of the demo has two hold-off functions in a row, HV-1 and CV-L.
+  // Car 12 of the demo has two hold-offs in a row, HV-1 and CV-L.
   await page.getByRole("button", { name: "a. Decide, HV-1 and CV-L, to LF, RF" }).click();
   expect(await page.locator(".sketch__part.is-picked title").allTextContents()).toEqual(["HV-1: hold-off at valve", "CV-L: combination at valve"]);
   expect(await page.locator(".sketch__badge[data-fault='a']").count()).toBe(2);
   await page.locator(".sketch__badge[data-fault='b']").first().click();
-  expect(await page.locator(".drawing__picked").textContent()).toContain("b. Decide: 2 proportioning functions in a row");
+  expect(await page.locator(".drawing__picked").textContent()).toContain("b. Decide: 2 proportioning sections in a row");
 });
 
 test("an end that no nut fits is crossed out at its port, with its fault", async () => {

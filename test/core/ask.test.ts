@@ -119,10 +119,10 @@ test("contents, not names: what is inside an unknown valve is asked, with what e
 });
 
 test.each<[string, CarCells, Shop, string, string]>([
-  ["material", { Material: "" }, {}, "copper", "material-copper"],
+  ["material", { Material: "" }, {}, "copper", "flag material-copper"],
   ["master", { Master: "" }, {}, "MC", "starts from F 1/2-20 and R 9/16-18"],
-  ["cup expanders", { "Rear brake": "WR-SILENT" }, {}, "no", "residual-missing-drum"],
-  ["parking brake", { ...fourDiscs, Valves: "BLK; TEE-F@frame-mid", "Rear brake": "DN" }, { parts: ["DN disc | <IN 3/8-24"] }, "no", "parking-brake-lost, unless another brake or the driveline has one"],
+  ["cup expanders", { "Rear brake": "WR-SILENT" }, {}, "no", "flag residual-missing-drum"],
+  ["parking brake", { ...fourDiscs, Valves: "BLK; TEE-F@frame-mid", "Rear brake": "DN" }, { parts: ["DN disc | <IN 3/8-24"] }, "no", "flag parking-brake-lost, unless another brake or the driveline has one"],
 ])("a question about %s comes with its answers and what each decides", (_, cells, shop, answer, decides) => {
   expect(questions(cells, shop)[0]?.answers.find((one) => one.answer === answer)?.decides).toBe(decides);
 });

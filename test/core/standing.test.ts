@@ -55,6 +55,6 @@ test("what is accepted for one car goes before what the shop makes of the rule",
 test("an acceptance of a code that is none is said, and accepts nothing", () => {
   const { findings, verdict } = report({ ...dragging, Accepted: "residual-on-discs: typed wrong; metering-doubled: not found here" });
   expect(findings.find(({ code }) => code === "data-out-of-range")).toMatchObject({ severity: "decide", place: "Cars: Accepted" });
-  expect(findings.find(({ code }) => code === "data-out-of-range")?.says).toBe('Accepted names "residual-on-discs", which is the code of no finding: nothing is accepted by it.');
+  expect(findings.find(({ code }) => code === "data-out-of-range")?.says).toBe('Accepted names "residual-on-discs", which is no flag\'s code: nothing is accepted by it.');
   expect(verdict).toBe("stop");
 });

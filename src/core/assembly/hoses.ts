@@ -89,7 +89,7 @@ function withMates(open: OpenPoints, atWheel: Readonly<Partial<Record<Wheel, Ins
     const once = parts.filter((other) => other.instance.component === component).length === 1;
     if (!mate || !once || all[mate]) continue;
     all[mate] = hoseAt(component, mate);
-    open.assumptions.push(`hose ${component.name}, filed under ${wheel}, is taken to be at ${mate} too`);
+    open.assumptions.push(`hose ${component.name}, listed for ${wheel} only, is taken to be at ${mate} too`);
   }
   return all;
 }

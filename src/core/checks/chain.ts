@@ -2,7 +2,7 @@
 import type { PathStep, WheelPath } from "../assembly";
 import { axleOf, PROPORTIONING_NAMES } from "../component";
 import { finding, type Finding } from "../finding";
-import { inPsi } from "../quantity";
+import { sayResidual } from "../say-quantity";
 import { axleKind, brakeKind, holdOffOn, isDrumResidual, labels, oncePerCause, pathsTo, proportioningOn, residualsOn, sayWheels, type CarFacts, type HeldPressure, type Rule } from "./rule";
 
 const isFrontRear = ({ assembly }: CarFacts): boolean => assembly.circuits.some(({ name }) => name === "front");
@@ -13,7 +13,7 @@ const byParts = (paths: readonly WheelPath[], stepsOf: (path: WheelPath) => read
 
 export const meteringDoubled: Rule = (facts) =>
   byParts(facts.paths.filter((path) => holdOffOn(path).length > 1), holdOffOn).map(({ cause, items }) =>
-    finding("metering-doubled", { place: `${cause}, to ${sayWheels(items)}`, seen: `${holdOffOn(items[0] as WheelPath).length} hold-off functions in a row (${cause})` }));
+    finding("metering-doubled", { place: `${cause}, to ${sayWheels(items)}`, seen: `${holdOffOn(items[0] as WheelPath).length} hold-offs in a row (${cause})` }));
 
 export const meteringOnRear: Rule = (facts) =>
   byParts(pathsTo(facts, "rear").filter((path) => holdOffOn(path).length > 0), holdOffOn).map(({ cause, items }) =>
@@ -48,7 +48,7 @@ function madeWithHoldOff({ catalogue, assembly }: CarFacts): boolean {
 export const proportioningDoubled: Rule = (facts) => {
   const stepsOf = (path: WheelPath) => proportioningOn(facts, path);
   return byParts(facts.paths.filter((path) => stepsOf(path).length > 1), stepsOf).map(({ cause, items }) =>
-    finding("proportioning-doubled", { place: `${cause}, to ${sayWheels(items)}`, seen: `${stepsOf(items[0] as WheelPath).length} proportioning functions in a row (${cause})` }));
+    finding("proportioning-doubled", { place: `${cause}, to ${sayWheels(items)}`, seen: `${stepsOf(items[0] as WheelPath).length} proportioning sections in a row (${cause})` }));
 };
 
 export const proportioningOneSided: Rule = (facts) => {
@@ -69,7 +69,7 @@ export const proportioningOnFront: Rule = (facts) => {
   return oncePerCause(steps, ({ instance, id }) => `${instance.label}|${rear.has(id)}`).map(({ items }): Finding => {
     const first = items[0] as (typeof steps)[number];
     const label = first.instance.label;
-    if (rear.has(first.id)) return finding("proportioning-upstream-of-both", { place: label, seen: `${label} feeds both axles through one proportioning function` });
+    if (rear.has(first.id)) return finding("proportioning-upstream-of-both", { place: label, seen: `${label} feeds both axles through one proportioning section` });
     return finding("proportioning-on-front", { place: `${label}, to ${[...new Set(items.map(({ wheel }) => wheel))].join(", ")}`, seen: `${label} proportions the front line` });
   });
 };
@@ -80,7 +80,7 @@ interface OnWheel extends HeldPressure {
 
 const residualsByWheel = (facts: CarFacts): OnWheel[] => facts.paths.flatMap((path) => residualsOn(facts, path).map((residual) => ({ ...residual, path })));
 
-const sayHeld = ({ holds }: HeldPressure): string => (holds === undefined ? "an unknown pressure" : `${Number(inPsi(holds).toFixed(1))} psi`);
+const sayHeld = ({ catalogue }: CarFacts, { holds }: HeldPressure): string => (holds === undefined ? "an unknown pressure" : sayResidual(catalogue.settings, holds));
 
 /** A drum residual that reaches a disc: built into the master, shared with drums, or on the disc line alone. One cause, one code; a master with two check valves is one cause. */
 export const residualReachesDisc: Rule = (facts) => {
@@ -89,18 +89,18 @@ export const residualReachesDisc: Rule = (facts) => {
     const discs = items.filter(({ path }) => brakeKind(path.brake) === "disc");
     const [first] = discs;
     if (!first) return [];
-    if (first.builtIn) return [drumMaster(first, discs)];
+    if (first.builtIn) return [drumMaster(facts, first, discs)];
     const place = `${first.label}, to ${sayWheels(discs.map(({ path }) => path))}`;
     const shared = items.some(({ id, path }) => id === first.id && brakeKind(path.brake) === "drum");
-    if (shared) return [finding("residual-shared", { place: first.label, seen: `${first.label} holds ${sayHeld(first)} on discs and drums alike` })];
-    return [finding("residual-on-disc", { place, seen: `${first.label} holds ${sayHeld(first)} on a disc line` })];
+    if (shared) return [finding("residual-shared", { place: first.label, seen: `${first.label} holds ${sayHeld(facts, first)} on discs and drums alike` })];
+    return [finding("residual-on-disc", { place, seen: `${first.label} holds ${sayHeld(facts, first)} on a disc line` })];
   });
 };
 
-function drumMaster({ part }: OnWheel, discs: readonly OnWheel[]): Finding {
+function drumMaster(facts: CarFacts, { part }: OnWheel, discs: readonly OnWheel[]): Finding {
   const outlets = [...new Set(discs.map(({ path }) => path.outlet.port.name))];
   const named = `${part} ${outlets.join(" and ")}`;
-  const held = [...new Set(discs.map(sayHeld))].join(" and ");
+  const held = [...new Set(discs.map((one) => sayHeld(facts, one)))].join(" and ");
   const seen = outlets.length > 1 ? `outlets ${named} hold ${held} and feed discs` : `outlet ${named} holds ${held} and feeds discs`;
   return finding("drum-master-on-disc", { place: `${named}, to ${sayWheels(discs.map(({ path }) => path))}`, seen });
 }

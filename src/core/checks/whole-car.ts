@@ -25,7 +25,7 @@ export const unknownNames: Rule = ({ assembly }) => [
 /** One finding a part: its row in Ports has an error of its own, which the catalogue names. */
 export const partsUnread: Rule = ({ assembly }) =>
   [...new Set(assembly.instances.filter(({ component }) => component.portsUnread).map(({ component }) => component.name))].map((name) =>
-    finding("data-out-of-range", { place: `Ports (${name})`, seen: name, sentence: `A row of ${name} in Ports could not be read and was left out: lines to that port, open ports and outlets are not judged.`, cure: "correct the row of Ports that the catalogue names" }));
+    finding("data-out-of-range", { place: `Ports (${name})`, seen: name, sentence: `A row of ${name} in Ports could not be read and was left out: lines to that port, open ports and outlets are not judged.`, cure: "correct that row of Ports; what is wrong in it stands above the cars and flags, and in the cell with PLUMB.CATALOG" }));
 
 /** Drum lines without a residual are sound only with cup expanders: where WheelBrakes does not say, somebody has to look. */
 export function drumQuestions(facts: CarFacts): Question[] {

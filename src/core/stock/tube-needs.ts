@@ -55,7 +55,7 @@ function needsOf(quote: OpenQuote, report: CarReport | undefined, settings: Sett
   const assumed = [...dates.assumed, ...(quote.quantity === undefined ? ["Quantity is blank and taken as 1"] : [])];
   return {
     needs: [...cut].map(([tube, runs]) => need(quote, dates.spread, { tube, runs, settings })),
-    problems: [...(report.runs.length === 0 ? [remark(`${quote.car} has no runs yet`)] : []), ...(leftOut > 0 ? [remark(`${leftOut} of ${report.runs.length} runs of ${quote.car} have no tube of the rack or no length and are left out`)] : [])],
+    problems: [...(report.runs.length === 0 ? [remark(`${quote.car} has no runs yet`)] : []), ...(leftOut > 0 ? [remark(`${leftOut} of ${report.runs.length} runs of ${quote.car} ${leftOut === 1 ? "has no tube of the rack or no length and is" : "have no tube of the rack or no length and are"} left out`)] : [])],
     assumed: assumed.map(remark),
   };
 }

@@ -10,6 +10,7 @@ import { capital } from "../../core/finding";
 import type { Metres } from "../../core/quantity";
 import { sayDistance, sayFigure, sayForce, sayPressure, sayShare, sayVacuum } from "../../core/say-quantity";
 import type { Settings } from "../../core/settings";
+import { count } from "../words";
 import type { Choice } from "./force-plot";
 
 export interface FigureRow {
@@ -104,7 +105,7 @@ export function rowsOfTravel(settings: Settings, { circuits, share, vacuumLeft }
     { name: `Pedal travel at ${sayForce(settings, settings.travelForce)}`, cells: [share === undefined ? NOT_KNOWN : `${sayShare(share)} of what there is, ${limit}`], over: share !== undefined && share > settings.travelLimit },
     ...circuits.map(({ circuit, failedShare }) => ({ name: `With the ${sayCircuit(circuit).toLowerCase()} failed`, cells: [failedShare === undefined ? NOT_KNOWN : sayShare(failedShare)], over: failedShare !== undefined && failedShare > 1 })),
     ...circuits.map(({ circuit, needed, stroke }) => ({ name: `Stroke of the ${sayCircuit(circuit).toLowerCase()} at ${sayFigure(settings.highDeceleration)} g`, cells: [needed === undefined || stroke === undefined ? NOT_KNOWN : `${sayShare(needed / stroke)} used`], over: needed !== undefined && stroke !== undefined && needed > stroke })),
-    ...(vacuumLeft === undefined ? [] : [{ name: `Vacuum after ${settings.stopsWithoutVacuum} stops without a source`, cells: [sayVacuum(settings, vacuumLeft)] }]),
+    ...(vacuumLeft === undefined ? [] : [{ name: `Vacuum after ${count(settings.stopsWithoutVacuum, "stop")} without a source`, cells: [sayVacuum(settings, vacuumLeft)] }]),
   ];
 }
 

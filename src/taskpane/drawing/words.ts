@@ -4,14 +4,14 @@ import { axleOf } from "../../core/component";
 import { inInches } from "../../core/quantity";
 import type { Run } from "../../core/runs";
 import { sayTube } from "../../core/tube";
-import { sayNumber, type Units } from "../words";
+import { count, sayNumber, type Units } from "../words";
 import { sayCircuit, sayEnd, sayInches, type Sketch, type SketchLine, type SketchPart, type SketchWheel } from "./sketch";
 
 /** What the drawing is, in two sentences; all of it stands in the lists. */
 export function describe({ name, model, driverSide, lines, faults, parts }: Sketch): string {
   const runs = lines.filter(({ run }) => run).length;
   const side = driverSide === undefined ? "The driver side is not known; the master is drawn on the left." : `The driver sits on the ${driverSide}, and the master is drawn there.`;
-  return `${[name, model].filter((text) => text !== "").join(", ")}, nose up. ${side} ${parts.length} parts, ${runs} runs and ${faults.length} flags; all of them are listed after the drawing.`;
+  return `${[name, model].filter((text) => text !== "").join(", ")}, nose up. ${side} ${count(parts.length, "part")}, ${count(runs, "run")} and ${count(faults.length, "flag")}; all of them are listed after the drawing.`;
 }
 
 export const sayRun = ({ joint, run, circuit }: SketchLine): string => `${run ? `${run.number}. ` : ""}${sayPort(joint.from)} to ${sayPort(joint.to)}, ${sayCircuit(circuit)}`;

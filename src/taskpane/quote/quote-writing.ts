@@ -57,7 +57,7 @@ async function drawn(lines: readonly CarLine[], catalogue: Catalogue, place: HTM
     for (const report of reports) cars.push({ report, picture: await pictureOf(report, catalogue, place) });
     return { cars, lacks: "" };
   } catch {
-    return { cars: reports.map((report) => ({ report })), lacks: "It has no drawing: this host does not let one be made." };
+    return { cars: reports.map((report) => ({ report })), lacks: "It has no drawing: none could be made here." };
   }
 }
 

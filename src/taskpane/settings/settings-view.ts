@@ -54,7 +54,7 @@ function entryShown({ name, written, unit, choices = [], meaning, source }: Sett
 
 function ruleShown(code: FindingCode): SettingShown {
   const { severity, when, basis } = findingEntries[code];
-  return { name: `rule ${code}`, title: code.replaceAll("-", " "), meaning: `Fires when ${when}.`, source: basis, defaultSays: `By the rule itself: ${severity}`, defaultValue: severity, unit: "text", choices: RULE_SWITCHES };
+  return { name: `rule ${code}`, title: code.replaceAll("-", " "), meaning: `Flagged when ${when}.`, source: basis, defaultSays: `By the rule itself: ${severity}`, defaultValue: severity, unit: "text", choices: RULE_SWITCHES };
 }
 
 const stopsLine = (): HTMLElement =>

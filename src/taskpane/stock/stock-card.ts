@@ -1,6 +1,7 @@
 /** One material and size of the rack: what is there, how long it lasts, what to order today. */
 import { capital } from "../../core/finding";
 import type { RackGroup } from "../../core/stock/rack";
+import type { SmoothingMethod } from "../../core/stock/smoothing";
 import type { TubeReorder } from "../../core/stock/tube-reorder";
 import type { Settings } from "../../core/settings";
 import { element } from "../element";
@@ -31,10 +32,16 @@ const sayOrder = ({ tube, advice, priced }: TubeReorder, settings: Settings): st
 
 const figure = (name: string, value: string): HTMLElement[] => [element("div", { class: "stock-card__figure" }, element("dt", {}, name), element("dd", {}, value))];
 
+/** What each method looks at, with the name it is known by. */
+const METHOD_WORDS: Readonly<Record<SmoothingMethod, string>> = {
+  SES: "the use of each week, smoothed (SES)",
+  Croston: "size and spacing of the uses (Croston)", SBA: "size and spacing of the uses (SBA)", SBJ: "size and spacing of the uses (SBJ)", TSB: "size and chance of a use (TSB)",
+};
+
 function sayForecast({ forecast: { rate, method, pattern, periods, remarks } }: RackGroup, { units }: Settings): string {
   if (periods === 0) return "No usage is recorded, so nothing is forecast.";
   const classed = pattern.demandClass === undefined ? "" : `, ${pattern.demandClass} demand`;
-  return `Forecast: ${sayRate(rate, units)}, by ${method}${classed}; ${count(pattern.demands, "week")} with use out of ${sayNumber(periods)}.${remarks.length > 0 ? ` ${capital(remarks.join("; "))}.` : ""}`;
+  return `Forecast: ${sayRate(rate, units)}, by ${METHOD_WORDS[method]}${classed}; ${count(pattern.demands, "week")} with use out of ${sayNumber(periods)}.${remarks.length > 0 ? ` ${capital(remarks.join("; "))}.` : ""}`;
 }
 
 function sayPlan({ pieces, buys, cost, proved, problems }: NonNullable<RackGroup["plan"]>, settings: Settings): string {

@@ -111,7 +111,7 @@ const filedUnder = (place: string): Shop => ({ parts: [`HF hose @${place} | <IN 
 test("a hose listed once and filed under one wheel is at both of its axle, and the answer says so", () => {
   const told = report({}, filedUnder("LF"));
   expect(told.runs.map(({ joint }) => joint.to.instance.label)).toEqual(expect.arrayContaining(["HF@LF", "HF@RF"]));
-  expect(told.assumptions).toContain("hose HF, filed under LF, is taken to be at RF too");
+  expect(told.assumptions).toContain("hose HF, listed for LF only, is taken to be at RF too");
 });
 
 test("a hose that the row puts at one wheel is at that wheel only", () => {

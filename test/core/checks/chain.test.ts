@@ -106,6 +106,12 @@ test("a master for drums on a car with four discs holds both ends, and is one fi
   expect(findingOf("drum-master-on-disc", cells)).toMatchObject({ place: "MC-COLUMN10 F and R, to LF, RF, LR, RR", says: expect.stringMatching(/^Outlets MC-COLUMN10 F and R hold 10 psi and feed discs: the pads drag/) as string });
 });
 
+// 1 bar is 14.5038 psi: 10 psi are 0.69 bar.
+test("what a residual holds is said in bar where the shop works in metric units", () => {
+  const cells = { ...fourDiscs, Master: "MC-COLUMN10", Valves: "BLK; TEE-F@frame-mid" };
+  expect(findingOf("drum-master-on-disc", cells, { more: [table("Setting | Value", "units | metric")] }).says).toContain("hold 0.69 bar");
+});
+
 const bare: CarCells = { "Rear brake": "WR-BARE" };
 rule("residual-missing-drum", [
   ["drums without expanders and no residual", { ...bare, Valves: "HO; BLK; TEE" }, "residual-missing-drum"],

@@ -47,7 +47,7 @@ test.each(["length", "stock"] as const)("a run without its %s is left out and co
   const [first] = whole.runs;
   const { needs, problems } = needsOf({}, withRuns((run, index) => (index === 0 ? { ...run, [missing]: undefined } : run)));
   expect(inInches(needs.map(({ quantity }) => quantity))).toBeCloseTo(2 * (278.9375 - inInches([first?.length ?? NaN]) - 1.5625), 9);
-  expect(problems).toEqual([{ quote: "Q1", says: "1 of 7 runs of C have no tube of the rack or no length and are left out" }]);
+  expect(problems).toEqual([{ quote: "Q1", says: "1 of 7 runs of C has no tube of the rack or no length and is left out" }]);
 });
 
 test("a car without runs needs nothing, and it is said", () => expect(needsOf({}, { ...whole, runs: [] })).toEqual({ needs: [], problems: [{ quote: "Q1", says: "C has no runs yet" }], assumed: [] }));
