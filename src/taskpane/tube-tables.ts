@@ -46,7 +46,7 @@ function rowsOf(shown: ShownTotal, { units, longest }: Scale): HTMLElement {
   const number = (text: string, kind = ""): HTMLElement => element("td", { class: `number ${kind}` }, text);
   return element("tbody", {},
     element("tr", {},
-      element("th", { scope: "row" }, sayTube(outsideDiameter), element("span", { class: "tube__detail" }, wall === undefined ? "wall not known" : `wall ${sayWall(wall, units)}`)),
+      element("th", { scope: "row" }, sayTube(outsideDiameter), element("span", { class: "tube__detail" }, ...(wall === undefined ? ["wall not known"] : ["wall ", element("span", { class: "unparted" }, sayWall(wall, units))]))),
       number(sayLength(cut, units), "tube__cut"), number(sayLength(net, units)), number(sayNumber(runs)), number(sayNumber(cars)),
       element("td", { class: "wide" }, says),
       number(scrap === undefined ? "" : sayLength(scrap, units), "wide")),

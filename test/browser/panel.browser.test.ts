@@ -167,6 +167,16 @@ test("an empty workbook offers to be set up and writes nothing before the click"
   expect(await page.evaluate(() => window.workbook.tableNames())).not.toContain("Seen");
 });
 
+test("a reader of a metric region is offered millimetres first, and nothing is written before the click", async () => {
+  const offered = async (locale: string): Promise<unknown> => {
+    const page = await open({ book: "nothing", locale, waitFor: ".empty" });
+    const units = page.locator("input[name=set-up-units]");
+    return [await units.evaluateAll((inputs) => inputs.map((input) => (input as HTMLInputElement).value)), await units.first().isChecked(), await page.evaluate(() => window.workbook.tableNames())];
+  };
+  expect(await offered("de-DE")).toEqual([["metric", "us"], true, []]);
+  expect(await offered("en-US")).toEqual([["us", "metric"], true, []]);
+});
+
 test("an empty workbook set up with a sample shows the sample car at once", async () => {
   const page = await open({ book: "nothing", waitFor: ".empty" });
   await page.getByLabel("With one invented car").check();

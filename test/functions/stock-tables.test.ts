@@ -70,7 +70,7 @@ describe("FORECAST", () => {
   // With the usual 0.1 and 0.1: size 2 + 0.1 · 2, interval 2, SBA × 0.95.
   test("one row, with what it rests on", () => expect(row([[0], [2], [0], [4]])).toMatchObject({
     Method: "SBA", Chosen: "too little history to choose", Rate: 1.045, Level: 2.2, Interval: 2, Periods: 4, Demands: 2, Class: "intermittent", Weights: "usual",
-    Problem: "too little history: 2 demands in 4 periods, fewer than 6 in 24, so nothing is fitted or chosen",
+    Problem: "too little history: 2 demands in 4 periods, fewer than 6 in 24, so the usual method and weights stand",
   }));
   test("a row reads as a column does, and a method without regard to case", () => expect(row([["", 2, null, 4]], "croston")).toMatchObject({ Method: "Croston", Chosen: "asked for", Rate: 1.1 }));
   // Sizes 2 and 4 halved together make 3, intervals 2 and 2 stay 2.

@@ -92,5 +92,5 @@ function remarksOn(history: readonly number[], { demands }: DemandPattern, enoug
   if (history.length === 0) return ["no history: there is nothing to forecast from"];
   if (demands === 0) return [`no demand in ${history.length} periods: the rate is taken as 0`];
   const counted = `${demands} ${demands === 1 ? "demand" : "demands"} in ${history.length} ${history.length === 1 ? "period" : "periods"}`;
-  return enough ? [] : [`too little history: ${counted}, fewer than ${LEAST_DEMANDS} in ${LEAST_PERIODS}, so nothing is fitted or chosen`];
+  return enough ? [] : [`too little history: ${counted}, fewer than ${LEAST_DEMANDS} in ${LEAST_PERIODS}, so the usual method and weights stand`];
 }

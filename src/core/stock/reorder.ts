@@ -1,4 +1,5 @@
 /** What to buy of one thing: reorder point, order quantity, what to order today, and what the policy costs. */
+import { sayShare } from "../say-quantity";
 import { certainOrGamma, gridFor, type DemandPlan } from "./demand-grid";
 import { demandDuring, demandMoments, type DemandLaw } from "./demand-law";
 import { convolve } from "./lattice";
@@ -95,7 +96,7 @@ function reorderPoint(problem: ReorderProblem, demand: MeanAndVariance, lot: num
     const policy = replenishment(cycleDemand(problem, grid), Math.max(1, Math.round(lot / grid.step)));
     const point = policy.reorderPointFor(problem.service);
     if (point !== undefined) return { point: point * grid.step, figures: policy.figuresAt(point) };
-    if (reach > LONGEST_REACH) throw new RangeError(`no reorder point reaches a service of ${problem.service.share}`);
+    if (reach > LONGEST_REACH) throw new RangeError(`no reorder point reaches a service of ${sayShare(problem.service.share)}`);
   }
 }
 

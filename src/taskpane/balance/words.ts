@@ -43,7 +43,7 @@ export function sayLimit({ line }: CarBalance, settings: Settings): string {
   const entry = settingEntries.find(({ key }) => key === "efficiencyLine");
   const against = line === undefined ? "" : line.margin < 0 ? ` This car falls ${sayFigure(-line.margin, 3)} g short of it at ${sayFigure(line.z)} g.` : ` This car stays ${sayFigure(line.margin, 3)} g clear of it.`;
   const none = settings.stoppingRule === "49 CFR 571.105" ? " 49 CFR 571.105, the rule picked for stops, has no such line." : "";
-  return `Limit: z ≥ 0.1 + ${sayFigure(settings.efficiencyLine)} (k − 0.2) for k from 0.2 to 0.8 (${entry?.source ?? ""}).${none}${against}`;
+  return `Limit of the rules, z the deceleration in g and k the grip used: z ≥ 0.1 + ${sayFigure(settings.efficiencyLine)} (k − 0.2) for k from 0.2 to 0.8 (${entry?.source ?? ""}).${none}${against}`;
 }
 
 export const describeForces = (name: string, under: UnderLoad): string =>

@@ -63,27 +63,22 @@ export function plannerOf(start: () => Worker | undefined): CutPlanner {
     if (working) working.postMessage({ number, job: one.job, effort: one.effort } satisfies PlanRequest);
     else here(number, one);
   };
-  const hear = (worker: Worker | undefined): Worker | undefined => {
-    if (!worker) return undefined;
-    worker.onmessage = ({ data: { number, plan, fault } }: MessageEvent<PlanAnswer>) => {
-      settle(number, ({ resolve, reject }) => { if (plan) resolve(plan); else reject(new Error(fault)); });
-    };
-    // A worker that cannot be loaded tells so by an event, long after it was started.
-    worker.onerror = () => {
+  const begin = (): Worker | undefined => heard(start(), {
+    answer: ({ number, plan, fault }) => { settle(number, ({ resolve, reject }) => { if (plan) resolve(plan); else reject(new Error(fault)); }); },
+    fail: (worker) => {
       if (worker !== working) return;
       working = undefined;
       for (const [number, one] of waiting) here(number, one);
-    };
-    return worker;
-  };
-  let working = hear(start());
+    },
+  });
+  let working = begin();
   /** A worker hears nothing while it searches, so it is ended; what others wait for goes to the next one. */
   const stopOne = (number: number): void => {
     if (!waiting.has(number)) return;
     settle(number, ({ reject }) => { reject(new PlanStopped()); });
     if (!working) return;
     working.terminate();
-    working = hear(start());
+    working = begin();
     for (const [other, one] of waiting) ask(other, one);
   };
   return (job, effort = {}, stop = undefined) => new Promise((resolve, reject) => {
@@ -93,6 +88,19 @@ export function plannerOf(start: () => Worker | undefined): CutPlanner {
     stop?.addEventListener("abort", () => { stopOne(number); }, { once: true });
     ask(number, one);
   });
+}
+
+interface Ears {
+  readonly answer: (answer: PlanAnswer) => void;
+  readonly fail: (worker: Worker) => void;
+}
+
+/** A worker that cannot be loaded tells so by an event, long after it was started. */
+function heard(worker: Worker | undefined, { answer, fail }: Ears): Worker | undefined {
+  if (!worker) return undefined;
+  worker.onmessage = ({ data }: MessageEvent<PlanAnswer>) => { answer(data); };
+  worker.onerror = () => { fail(worker); };
+  return worker;
 }
 
 /** A plan that is found at once, or the best within a slice of time that nobody notices. */

@@ -17,8 +17,7 @@ export interface SetUpForm {
 export function setUpForm({ inWorkbook, sheetNames }: ViewActions): SetUpForm {
   const groups = setUpGroups.map(groupChoice);
   const answers = answersChoice();
-  const ways = unitsOffered(localeHere()) === "metric" ? ([METRIC, US] as const) : ([US, METRIC] as const);
-  const units = twoWayChoice("set-up-units", "Units of the headings", ways);
+  const units = unitsChoice();
   const samples = element("input", { type: "checkbox", id: "set-up-samples" });
   const sampleLine = element("div", { class: "offer__choice" }, samples, element("label", { for: "set-up-samples" }, "With one invented car and its parts as a sample (in inches)"));
   const [heading, promise, button] = [element("h3", { class: "offer__heading" }), element("p", {}), element("button", { type: "button", class: "button" })];
@@ -26,7 +25,7 @@ export function setUpForm({ inWorkbook, sheetNames }: ViewActions): SetUpForm {
   const content = element("section", { class: "offer" }, heading, promise, choices, units.content, sampleLine, element("p", {}, button));
   const there: There = { tables: [], sheets: [] };
   const wanted = (): string[] => groups.flatMap((group) => group.wanted());
-  const wish = () => ({ tables: wanted(), units: ways[units.isSecond() ? 1 : 0].value, samples: samples.checked, answers: answers.isWanted(), today: todayHere() }) as const;
+  const wish = () => ({ tables: wanted(), units: units.chosen(), samples: samples.checked, answers: answers.isWanted(), today: todayHere() }) as const;
   const update = (): void => {
     const missing = groups.reduce((sum, group) => sum + group.show(there.tables), 0);
     const isAnswerMissing = answers.show([...there.tables, ...wanted()], there.sheets);
@@ -63,6 +62,13 @@ interface There {
 
 const US = { value: "us", text: "Inches, psi" } as const;
 const METRIC = { value: "metric", text: "mm, bar" } as const;
+
+/** Only the order of the two is the region's; what is chosen is the reader's. */
+function unitsChoice(): { readonly content: HTMLElement; readonly chosen: () => "us" | "metric" } {
+  const ways = unitsOffered(localeHere()) === "metric" ? ([METRIC, US] as const) : ([US, METRIC] as const);
+  const { content, isSecond } = twoWayChoice("set-up-units", "Units of the headings", ways);
+  return { content, chosen: () => ways[isSecond() ? 1 : 0].value };
+}
 
 const sayOffer = (begun: boolean, missing: number): string =>
   !begun ? "Set up this workbook" : missing === 0 ? "Sheets with the answers are not in this workbook" : `${count(missing, "table")} of Plumbline ${missing === 1 ? "is" : "are"} not in this workbook`;

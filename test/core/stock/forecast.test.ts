@@ -69,13 +69,13 @@ describe("what a forecast rests on", () => {
   test("too little history: SBA with usual weights, and it is said", () => {
     const few = forecast([0, 3, 0, 0, 2]);
     expect(few).toMatchObject({ method: "SBA", chosen: "too little history to choose", weights: USUAL_WEIGHTS, weightsAre: "usual", errorIs: "in-sample" });
-    expect(few.remarks).toEqual(["too little history: 2 demands in 5 periods, fewer than 6 in 24, so nothing is fitted or chosen"]);
+    expect(few.remarks).toEqual(["too little history: 2 demands in 5 periods, fewer than 6 in 24, so the usual method and weights stand"]);
   });
   test("six demands in 24 periods are enough, five or 23 are not", () => {
     const spaced = (demands: number, periods: number): number[] => Array.from({ length: periods }, (_, period) => (period % 3 === 0 && period / 3 < demands ? 5 + period : 0));
     expect([[6, 24], [5, 24], [6, 23]].map(([demands = 0, periods = 0]) => forecast(spaced(demands, periods)).chosen)).toEqual(["least rolling-origin error", "too little history to choose", "too little history to choose"]);
   });
-  test("one demand in one period is said in the singular", () => expect(forecast([3]).remarks).toEqual(["too little history: 1 demand in 1 period, fewer than 6 in 24, so nothing is fitted or chosen"]));
+  test("one demand in one period is said in the singular", () => expect(forecast([3]).remarks).toEqual(["too little history: 1 demand in 1 period, fewer than 6 in 24, so the usual method and weights stand"]));
   // Before periods 3 and 4 Croston says 1: errors −1 and 3, squares 1 and 9. Deviation of 0, 2, 0, 4: squares about 1.5 are 11 in all, over 3.
   test("its error is that of the forecasts it would have made, beside how demand itself strays", () => expect(forecast([0, 2, 0, 4], "Croston", { alpha: 0.5, beta: 0.5 })).toMatchObject({
     chosen: "asked for", errorIs: "in-sample", error: expect.closeTo(Math.sqrt(5), 12) as number, deviation: expect.closeTo(Math.sqrt(11 / 3), 12) as number,
