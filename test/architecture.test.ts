@@ -87,6 +87,10 @@ describe("what the add-in loads before a cell asks for anything", () => {
   });
 });
 
+test("every file of src opens with the sentence it exists for", () => {
+  expect(sources.filter((file) => !/^\/\*\*[\s*]+[`A-Z]/.test(ts.sys.readFile(`${projectFolder}/${file}`) ?? ""))).toEqual([]);
+});
+
 describe("global names", () => {
   const probe = "src/catalogue/probe.ts";
   const probeText = `

@@ -1,3 +1,4 @@
+/** The demo as a document that the grid opens: the parts that set-up would write into an empty workbook. */
 import { cellAddress } from "../workbook/address";
 import { demoParts } from "../workbook/demo-parts";
 import { readyParts, type ReadyPart } from "../workbook/new-table";

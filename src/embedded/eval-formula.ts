@@ -1,3 +1,4 @@
+/** Calculates a formula in a workbook without a page, for `npm run eval` and for the tests of the documentation. */
 import { type CellError, type CellValue, isCellError, type WorkbookDocument } from "../workbook/document";
 import { type FunctionSet } from "./grid/functions";
 import { openGrid } from "./grid/grid";

@@ -1,3 +1,4 @@
+/** The workbook port over the grid of the local page. */
 import { cellAddress, sheetPrefix } from "../workbook/address";
 import { gatherChanges } from "../workbook/change-gathering";
 import { isCellError } from "../workbook/document";

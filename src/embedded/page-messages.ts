@@ -1,3 +1,4 @@
+/** Notes, errors and questions of the local page. */
 import { type GridMessages } from "./grid/view";
 
 /** Notes that pass, and errors and questions that wait, in the elements of page.html. */

@@ -1,3 +1,4 @@
+/** The local page: grid and panel beside each other, files opened and saved, work kept over a reload. */
 import * as library from "@odoo/o-spreadsheet";
 import { mountPanel } from "../taskpane/panel";
 import { todayHere } from "../taskpane/today";

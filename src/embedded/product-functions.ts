@@ -1,3 +1,4 @@
+/** Our worksheet functions as the grid takes them. */
 import described from "../functions/functions.json";
 import { worksheetFunctions } from "../functions/registry";
 import { type FunctionSet } from "./grid/functions";

@@ -1,3 +1,4 @@
+/** Keeps unsaved work of the local page a moment after each edit. */
 import { type KeptSession, type SessionStore } from "./session-store";
 
 export interface KeeperOptions {

@@ -1,3 +1,4 @@
+/** Offers work that was not saved when the page is opened again, and never forces it. */
 import { byId } from "./page-messages";
 import { type KeptSession, type SessionStore } from "./session-store";
 

@@ -1,3 +1,4 @@
+/** Where the browser keeps unsaved work. */
 import { createStore, del, entries, set } from "idb-keyval";
 import { type WorkbookDocument } from "../workbook/document";
 

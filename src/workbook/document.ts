@@ -1,3 +1,4 @@
+/** A workbook as data: sheets with cells, tables and looks. What files are read into and written from. */
 import { cellAddress } from "./address";
 
 /** What a cell shows; "" is blank. */

@@ -1,3 +1,4 @@
+/** Turns structured references of a formula into ranges: `Cars[Year]`, `Cars[@Year]`, `Cars[#Headers]`. */
 import { columnLetters, parseArea, sheetPrefix, type Area } from "./address";
 import { type FormulaToken, formulaTokens } from "./formula-tokens";
 import { namedPart, partOf, partText, type TablePart } from "./table-part";

@@ -1,3 +1,4 @@
+/** Gives our worksheet functions to the grid, with the descriptions of functions.json, and keeps their errors in the cell. */
 import { type GridLibrary } from "./library";
 import { rowsOfRange, type GridCell } from "./range-rows";
 

@@ -1,3 +1,4 @@
+/** A calculated workbook: the grid library behind an interface of ours, the only one that the rest of the page knows. */
 import { type Area, parseCellAddress } from "../../workbook/address";
 import { type CellError, type CellValue, type PageSetup, type WorkbookDocument } from "../../workbook/document";
 import { freeSheetName } from "../../workbook/sheet-name";

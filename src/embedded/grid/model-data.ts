@@ -1,3 +1,4 @@
+/** From a document to the data that the grid's model starts from. */
 import { areaAddress, parseCellAddress } from "../../workbook/address";
 import { isCellError, tableHeadings, type DocumentSheet, type SheetCell, type SheetPicture, type WorkbookDocument } from "../../workbook/document";
 import { translateReferences, type ReferenceTable } from "../../workbook/structured-references";

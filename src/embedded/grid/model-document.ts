@@ -1,3 +1,4 @@
+/** From the grid's model back to a document that can be saved. */
 import { cellAddress } from "../../workbook/address";
 import { type CellError, type CellValue, type DocumentSheet, type PageSetup, type SheetCell, type WorkbookDocument } from "../../workbook/document";
 import { type ReferenceTable, toStructured } from "../../workbook/structured-references";

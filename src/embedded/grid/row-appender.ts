@@ -1,3 +1,4 @@
+/** A command of the grid that adds a row at the end of a table. */
 import { cellAddress } from "../../workbook/address";
 import { type CellValue } from "../../workbook/document";
 import { type ReferenceTable } from "../../workbook/structured-references";

@@ -1,3 +1,4 @@
+/** A command of the grid that writes new sheets, with tables, looks and formulas. */
 import { cellAddress, parseCellAddress } from "../../workbook/address";
 import { type ChoiceList } from "../../workbook/document";
 import { type ReadyPart } from "../../workbook/new-table";

@@ -1,3 +1,4 @@
+/** Keeps the cells that a formula fills when what they show did not change. */
 import { type GridLibrary } from "./library";
 
 interface Position {

@@ -1,3 +1,4 @@
+/** Mends A1# where the cell that fills the range stands on another sheet. */
 import { type GridLibrary } from "./library";
 
 interface Position {

@@ -1,3 +1,4 @@
+/** Keeps the look of a table's cells while its size, its style and its hidden rows stand. */
 import { type GridLibrary } from "./library";
 
 interface Table {

@@ -1,3 +1,4 @@
+/** A plugin of the grid that gives tables names and follows them as rows and columns come and go. */
 import { parseArea } from "../../workbook/address";
 import { namesTables, toStructured, translateReferences, type FormulaPlace, type ReferenceTable } from "../../workbook/structured-references";
 import { restoreUnresolved, unresolved } from "./unresolved";

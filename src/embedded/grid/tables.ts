@@ -1,3 +1,4 @@
+/** The names and places of tables inside the grid's data. */
 import { type ReferenceTable } from "../../workbook/structured-references";
 import { type GridLibrary } from "./library";
 import { type Command, type Getters, type Position, TableTracker } from "./table-tracker";

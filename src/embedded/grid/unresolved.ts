@@ -1,3 +1,4 @@
+/** What stands in a formula for a structured reference that leads nowhere, so that the cell says why. */
 import { formulaTokens } from "../../workbook/formula-tokens";
 import { type ReferenceProblem } from "../../workbook/structured-references";
 import { type GridLibrary } from "./library";

@@ -1,3 +1,4 @@
+/** Draws the grid in the page and takes what the user does there. */
 import { App } from "@odoo/owl";
 import { type Grid } from "./grid";
 import { type GridLibrary } from "./library";

@@ -1,3 +1,4 @@
+/** Reads tables and rows from Excel, in parts where one answer would be too large. */
 import { headingIndex, sayRowGone, type CellValue, type TableContent } from "../port";
 import { halves, isTooLarge, rowsInParts, type WantedRows } from "./in-parts";
 

@@ -1,3 +1,4 @@
+/** The drawing part of a sheet: its pictures and where they stand. */
 import { type SheetPicture } from "../document";
 import { base64Of } from "./base64";
 import { type PackageParts } from "./package-parts";

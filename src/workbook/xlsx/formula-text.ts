@@ -1,3 +1,4 @@
+/** Formulas as a file stores them and as they are typed: our functions under the platform's prefix, newer functions under theirs. */
 import { columnLetters, columnNumber } from "../address";
 import { type FormulaToken, formulaTokens } from "../formula-tokens";
 import { partFileText, partOf, partText } from "../table-part";

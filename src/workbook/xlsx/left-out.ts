@@ -1,3 +1,4 @@
+/** Names what a file holds and we do not keep. */
 import { readLists } from "./sheet-parts-xml";
 import { childNamed, type XmlElement } from "./xml-tree";
 

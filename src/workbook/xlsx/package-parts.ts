@@ -1,3 +1,4 @@
+/** The parts of an .xlsx package, unpacked when they are asked for and held to limits. */
 import { strFromU8 } from "fflate";
 import { unzip, ZipError } from "./unzip";
 import { mostElements, parseXml, TooManyElements, type XmlElement } from "./xml-tree";

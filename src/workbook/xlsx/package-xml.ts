@@ -1,3 +1,4 @@
+/** The parts of a package that say what the others are: links and content types. */
 import { mainNamespace, relationshipNamespace, xmlHead } from "./xml-text";
 
 export interface Relationship {

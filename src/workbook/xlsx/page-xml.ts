@@ -1,3 +1,4 @@
+/** How a sheet prints, as a worksheet part says it. */
 import { sheetPrefix } from "../address";
 import { type DocumentSheet, type PageSetup } from "../document";
 import { footerText, margins, pageNumber } from "../page-setup";

@@ -1,3 +1,4 @@
+/** Reads the cells of a worksheet part. */
 import { type Area, cellAddress, parseArea, parseCellAddress } from "../address";
 import { type CellError, type CellStyle, type CellValue, type SheetCell } from "../document";
 import { shiftedFormula, typedFormula } from "./formula-text";

@@ -1,3 +1,4 @@
+/** Reads the looks of cells from the styles part. */
 import { type CellStyle } from "../document";
 import { builtInFormats } from "./number-formats";
 import { childNamed, childrenNamed, isOn, type XmlElement } from "./xml-tree";

@@ -1,3 +1,4 @@
+/** Reads a table part. */
 import { cellAddress, parseArea } from "../address";
 import { type DocumentSheet, type DocumentTable } from "../document";
 import { childNamed, childrenNamed, type XmlElement } from "./xml-tree";

@@ -1,3 +1,4 @@
+/** Reads an .xlsx file into a document. */
 import { type CellStyle, type DocumentSheet, type WorkbookDocument } from "../document";
 import { typedFormula } from "./formula-text";
 import { type ReadDrawing, readDrawing } from "./drawing-xml";

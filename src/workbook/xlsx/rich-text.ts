@@ -1,3 +1,4 @@
+/** The plain text of a cell whose letters have looks of their own. */
 import { fromXmlText } from "./xml-text";
 import { childNamed, type XmlElement } from "./xml-tree";
 

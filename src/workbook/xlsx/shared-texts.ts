@@ -1,3 +1,4 @@
+/** The part that holds the texts of all cells. */
 import { mainNamespace, xmlHead, xmlText } from "./xml-text";
 
 /** The texts of all cells, each once. */

@@ -1,3 +1,4 @@
+/** Merged cells and lists to choose from, as a worksheet part says them. */
 import { type Area, areaAddress, parseArea } from "../address";
 import { type CellArea, type ChoiceList, type DocumentSheet } from "../document";
 import { listWarning } from "../new-table";

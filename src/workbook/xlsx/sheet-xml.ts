@@ -1,3 +1,4 @@
+/** Writes a worksheet part. */
 import { areaAddress, cellAddress, parseCellAddress } from "../address";
 import { isCellError, type CellError, type CellStyle, type CellValue, type DocumentSheet, type SheetCell } from "../document";
 import { fileFormula } from "./formula-text";

@@ -1,3 +1,4 @@
+/** Refuses sheets larger than the page can show, before they are read whole. */
 import { parseCellAddress } from "../address";
 import { type DocumentSheet } from "../document";
 import { WorkbookFileError } from "./package-parts";

@@ -1,3 +1,4 @@
+/** Writes the styles part, each look once. */
 import { type CellStyle } from "../document";
 import { mainNamespace, xmlHead, xmlText } from "./xml-text";
 import { builtInFormats } from "./number-formats";

@@ -1,3 +1,4 @@
+/** Writes a table part. */
 import { areaAddress } from "../address";
 import { tableHeadings, type DocumentSheet, type DocumentTable } from "../document";
 import { mainNamespace, xmlHead, xmlText } from "./xml-text";

@@ -1,3 +1,4 @@
+/** Unpacks a zip one file at a time, held to limits of size and ratio. */
 import { Inflate, strFromU8 } from "fflate";
 
 /** What the directory at the end of a zip says of one file in it. */

@@ -1,3 +1,4 @@
+/** Writes a document as an .xlsx file. */
 import { strToU8, zipSync } from "fflate";
 import { type SheetPicture, type WorkbookDocument } from "../document";
 import { bytesOf } from "./base64";

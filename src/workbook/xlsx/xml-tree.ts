@@ -1,3 +1,4 @@
+/** XML as a small tree, read by a library's parser, with limits. */
 import { SaxesParser } from "saxes";
 
 /** An element with its names stripped of prefixes; attributes of the relationships namespace keep "r:". */
