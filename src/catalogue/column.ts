@@ -158,7 +158,7 @@ export const list = (heading: string, accepts: string) => column(heading, accept
 export const anything = (heading: string, accepts: string) => column<string | number | boolean>(heading, accepts, (raw) => raw);
 
 /** What is said of a larger one. */
-export const BOUNDED = "a figure that is not beyond all bounds";
+export const BOUNDED = "a smaller figure: this one is larger than any of its kind can be";
 
 function within<T extends number>(range: Range, value: T | undefined): T | Refusal {
   if (value !== undefined && value >= range.least && value <= range.most) return value;

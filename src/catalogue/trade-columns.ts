@@ -34,10 +34,10 @@ export const materials = (heading: string) => choices(heading, MATERIALS, MATERI
 export const split = (heading: string) => choice(heading, SPLITS, { "front rear": "front/rear", "front and rear": "front/rear", "front / rear": "front/rear", x: "diagonal" });
 
 /** Sizes of brake tube; the ends keep out a fraction that the spreadsheet made a date and a size in the wrong unit. */
-const TUBE_RANGE: Range = { least: inches(1 / 16), most: inches(1), says: "from 1/16 in to 1 in" };
+const TUBE_RANGE: Range = { least: inches(1 / 16), most: inches(1), says: "from 1/16 in to 1 in (1.6 to 25.4 mm)" };
 export const tubeSize = (heading: string, naming: Naming = {}) => quantity(heading, length, TUBE_RANGE, naming);
 
-const ROAD_RANGE: Range = { least: inches(1 / 16), most: inches(2000), says: "above 1/16 in and below 2000 in" };
+const ROAD_RANGE: Range = { least: inches(1 / 16), most: inches(2000), says: "above 1/16 in and below 2000 in (1.6 mm to 50.8 m)" };
 /** A length of line or of car. */
 export const distance = (heading: string, naming: Naming = {}) => quantity(heading, length, ROAD_RANGE, naming);
 export const DISTANCE_ACCEPTS = `a length ${ROAD_RANGE.says}`;

@@ -34,7 +34,7 @@ describe("points of a line", () => {
     expect(errorsOf(platforms, lengths("Bends", ["P-1", "master", "LF", 0, "0 0 0; 5 0 0"]))).toEqual(['Lengths row 1 under the headings, Bends: read "0 0 0; 5 0 0"; accepted: a unit in the heading, as Bends (in) or Bends (mm), where Length is blank.']));
 
   test("a row with neither length nor points is refused", () =>
-    expect(errorsOf(platforms, lengths("Bends (in)", ["P-1", "master", "LF", 0, 0]))).toEqual(["Lengths row 1 under the headings, Length: read nothing; accepted: a length above 1/16 in and below 2000 in (blank: Bends gives the points)."]));
+    expect(errorsOf(platforms, lengths("Bends (in)", ["P-1", "master", "LF", 0, 0]))).toEqual(["Lengths row 1 under the headings, Length: read nothing; accepted: a length above 1/16 in and below 2000 in (1.6 mm to 50.8 m) (blank: Bends gives the points)."]));
 
   test("points that are one are no line", () => expect(errorsOf(platforms, lengths("Bends (in)", ["P-1", "master", "LF", 9, "1 1 1; 1 1 1"]))).toEqual([expect.stringContaining("points apart from one another")]));
 });
@@ -43,7 +43,7 @@ test("a table whose needed column has no unit says so once, and still reports th
   const table = tableOf("Platform|From|To|Length|Tube (in)", ["P-1", "master", "LF", 20, 0], ["P-1", "master", "RF", 20, 44], ["P-1", "", "RF", 20, 0]);
   expect(errorsOf(platforms, table)).toEqual([
     'Lengths headings, Length: read "Length"; accepted: Length (in), Length (ft), Length (mm), Length (cm) or Length (m).',
-    'Lengths row 2 under the headings, Tube: read "44"; accepted: a length from 1/16 in to 1 in.',
+    'Lengths row 2 under the headings, Tube: read "44"; accepted: a length from 1/16 in to 1 in (1.6 to 25.4 mm).',
     "Lengths row 3 under the headings, From: read nothing; accepted: a place such as master, valve, frame-front or LF.",
   ]);
 });
@@ -54,7 +54,7 @@ test("every error of every row and table is reported, and the sound rows stay", 
     tableOf("Component|Port|Flow|Thread", ["HV-1", "IN", "in", "9/16-19x"], ["HV-1", "OUT", "out", "7/16-24"]),
   ]);
   expect(parsed.errors.map(sayTableError)).toEqual([
-    'Components row 1 under the headings, Bore: read "wide"; accepted: a length from 0.2 in to 6 in.',
+    'Components row 1 under the headings, Bore: read "wide"; accepted: a length from 0.2 in to 6 in (5.1 to 152.4 mm).',
     'Components row 1 under the headings, Arrow: read "perhaps"; accepted: yes or no.',
     "Components row 2 under the headings, Component: read nothing; accepted: a name.",
     expect.stringMatching(/^Components row 3 under the headings, Kind: read nothing; accepted: master, booster, /),

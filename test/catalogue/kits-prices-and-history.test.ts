@@ -93,5 +93,5 @@ test("a catalogue takes neither of the two, and says where their rows go", () =>
 test("a row of usage may hold a week of a busy shop, and not a figure in the wrong unit", () => {
   const { rows } = readTable(usageTable, tableOf("Date|Tube|Length (in)", [46_346, "MS coil", 24_000], [46_346, "MS coil", 25_000]), "Usage");
   expect(rows[0]?.value?.length).toBeCloseTo(609.6, 9); // 24,000 in of 0.0254 m
-  expect(rows[1]?.errors.map(sayTableError)).toEqual(['Usage row 2 under the headings, Length: read "25000"; accepted: a length above 1/16 in and up to 2000 ft.']);
+  expect(rows[1]?.errors.map(sayTableError)).toEqual(['Usage row 2 under the headings, Length: read "25000"; accepted: a length above 1/16 in and up to 2000 ft (1.6 mm to 609.6 m).']);
 });

@@ -71,7 +71,7 @@ test.each([
   ["Accepted", "joint-count", 'Cars row 1 under the headings, Accepted: read "joint-count"; accepted: code: reason (several are split by ;).'],
   ["Accepted", "joint-count: ", 'Cars row 1 under the headings, Accepted: read "joint-count:"; accepted: code: reason (several are split by ;).'],
   ["Front share (%)", 120, 'Cars row 1 under the headings, Front share: read "120"; accepted: a share from 5 % to 95 %: 62 under a heading with (%), 0.62 under one without, or the text 62%.'],
-  ["Wheelbase (in)", -3, 'Cars row 1 under the headings, Wheelbase: read "-3"; accepted: a length above 1/16 in and below 2000 in.'],
+  ["Wheelbase (in)", -3, 'Cars row 1 under the headings, Wheelbase: read "-3"; accepted: a length above 1/16 in and below 2000 in (1.6 mm to 50.8 m).'],
   ["Valve split set (psi)", "wide", 'Cars row 1 under the headings, Valve split set: read "wide"; accepted: a pressure above 0, or none when wound out to no reduction.'],
   ["Valve split set", 400, 'Cars headings, Valve split set: read "Valve split set"; accepted: Valve split set (psi), Valve split set (bar), Valve split set (kPa) or Valve split set (MPa).'],
   ["Wheelbase", 101, 'Cars headings, Wheelbase: read "Wheelbase"; accepted: Wheelbase (in), Wheelbase (ft), Wheelbase (mm), Wheelbase (cm) or Wheelbase (m).'],

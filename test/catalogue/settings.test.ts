@@ -37,7 +37,7 @@ test.each<[readonly unknown[], string]>([
   [["holding cost", "0", "%"], 'Settings row 1 under the headings, Value: read "0"; accepted: a number above 0.'],
   [["stock review", 60, "weeks"], 'Settings row 1 under the headings, Value: read "60"; accepted: a number above 0 and up to a year.'],
   [["rule circuit-unfed", "off", ""], 'Settings row 1 under the headings, Setting: read "rule circuit-unfed"; accepted: a rule that is no stop (a stop is accepted for one car, in Cars, with a reason).'],
-  [["rule of thumb", "off", ""], 'Settings row 1 under the headings, Setting: read "rule of thumb"; accepted: rule and the code of a finding, such as rule metering-missing.'],
+  [["rule of thumb", "off", ""], 'Settings row 1 under the headings, Setting: read "rule of thumb"; accepted: rule and the code of a flag, such as rule metering-missing.'],
   [["rule joint-count", "ignore", ""], 'Settings row 1 under the headings, Value: read "ignore"; accepted: off, note, watch or decide.'],
 ])("%p is refused", (row, says) => expect(errorsOf(settings(row))).toEqual([says]));
 

@@ -6,7 +6,7 @@ import { table } from "../table-spec";
 import { distance, place } from "../trade-columns";
 import { length, pressure, volume, volumePerLength } from "../unit";
 
-const BORE: Range = { least: inches(0.2), most: inches(6), says: "from 0.2 in to 6 in" };
+const BORE: Range = { least: inches(0.2), most: inches(6), says: "from 0.2 in to 6 in (5.1 to 152.4 mm)" };
 
 const kind = choice("Kind", COMPONENT_KINDS, {
   "master cylinder": "master", block: "distribution-block", "metering valve": "hold-off-valve", "hold off": "hold-off-valve", "residual pressure valve": "residual-valve",

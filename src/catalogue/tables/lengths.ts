@@ -49,7 +49,7 @@ export const lengthsTable = table({
     if (!stated && !triples) refuse("length", measured.accepts, "data-missing");
     if (triples && !unit) refuse("bends", "a unit in the heading, as Bends (in) or Bends (mm), where Length is blank", "data-missing");
     const points = triples && unit && triples.points.map(([x, y, z]): Vector => [unit.from(x), unit.from(y), unit.from(z)]);
-    if (points && !(alongLegs(points) > 0 && alongLegs(points) < MOST)) refuse("bends", "points apart from one another, within 2000 in of line");
+    if (points && !(alongLegs(points) > 0 && alongLegs(points) < MOST)) refuse("bends", "points apart from one another, within 2000 in of line (50.8 m)");
     return { platform, from, to, tube, length: stated?.value ?? alongLegs(points ?? []), ...(points ? { points, byPointsOnly: stated === undefined } : {}) };
   },
 });

@@ -7,7 +7,7 @@ import { axleShare, distance, split } from "../trade-columns";
 import { length, mass, vacuum } from "../unit";
 
 /** A master under the floor has its reservoir below the calipers, so this height may be negative. */
-const HEIGHT: Range = { least: inches(-80), most: inches(80), says: "from -80 in to 80 in" };
+const HEIGHT: Range = { least: inches(-80), most: inches(80), says: "from -80 in to 80 in (-2032 to 2032 mm)" };
 
 /** Figures of a platform, which a car's own row may state too. */
 export const platformFigureColumns = {

@@ -36,7 +36,7 @@ export const settingsTable = table({
 function valueRow(row: Row, refuse: RefuseCell): SettingRow | undefined {
   const entry = settingEntries.find((one) => nameKey(one.name) === nameKey(row.name));
   if (!entry) {
-    refuse("name", `one of ${settingEntries.map((one) => one.name).join(", ")}, or rule and the code of a finding; this row is passed over`, "not-used");
+    refuse("name", `one of ${settingEntries.map((one) => one.name).join(", ")}, or rule and the code of a flag; this row is passed over`, "not-used");
     return undefined;
   }
   if (row.value === undefined) return blankValue(entry, refuse);
@@ -85,7 +85,7 @@ function ruleRow(row: Row, code: string, refuse: RefuseCell): SettingRow | undef
   if (row.value === undefined) refuse("value", columns.value.accepts, "data-missing");
   const rule = (Object.keys(findingEntries) as FindingCode[]).find((one) => one === nameKey(code));
   const value = RULE_SWITCHES.find((one) => one === wordKey(sayCell(row.value)));
-  if (!rule || findingEntries[rule].severity === "stop") refuse("name", rule ? "a rule that is no stop (a stop is accepted for one car, in Cars, with a reason)" : "rule and the code of a finding, such as rule metering-missing");
+  if (!rule || findingEntries[rule].severity === "stop") refuse("name", rule ? "a rule that is no stop (a stop is accepted for one car, in Cars, with a reason)" : "rule and the code of a flag, such as rule metering-missing");
   if (!value && row.value !== undefined) refuse("value", sayChoices(RULE_SWITCHES));
   return rule && value ? { name: row.name, rule, value } : undefined;
 }

@@ -40,7 +40,7 @@ export const pipelineTable = table({
 const isBefore = (day: number | undefined, other: number | undefined): boolean => day !== undefined && other !== undefined && day < other;
 
 /** A row may hold a week of a busy shop, so more than a line or a car is long. */
-const USED: Range = { least: inches(1 / 16), most: inches(24_000), says: "above 1/16 in and up to 2000 ft" };
+const USED: Range = { least: inches(1 / 16), most: inches(24_000), says: "above 1/16 in and up to 2000 ft (1.6 mm to 609.6 m)" };
 
 export const usageTable = table({
   name: "Usage",

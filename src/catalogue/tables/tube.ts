@@ -7,7 +7,7 @@ import { table } from "../table-spec";
 import { distance, material, tubeSize } from "../trade-columns";
 import { leadTime, length, pressure } from "../unit";
 
-const WALL: Range = { least: inches(0.01), most: inches(0.25), says: "from 0.01 in to 0.25 in" };
+const WALL: Range = { least: inches(0.01), most: inches(0.25), says: "from 0.01 in to 0.25 in (0.254 to 6.35 mm)" };
 
 export const tubeTable = table({
   name: "Tube",
