@@ -37,6 +37,20 @@ test("cars alike but for name, customer, notes and a year that nothing turns on 
   expect(equippedAs(shared, { ...car, accepted: new Map([["metering-missing", "said so"]]) })).not.toBe(equippedAs(shared, car));
 });
 
+test("the years of a set part the cars of its platform and those of none, and no others", () => {
+  const [car] = demo;
+  if (!car) throw new Error("the demo has no car");
+  const at = (platform: string | undefined, year: number): unknown => equippedAs(shared, { ...car, platform, year });
+  const bounds = shared.lineSets.flatMap(({ platform, firstYear, lastYear }) => [firstYear, lastYear === undefined ? undefined : lastYear + 1].flatMap((year) => (year === undefined ? [] : [{ platform, year }])));
+  expect(bounds.length).toBeGreaterThan(3);
+  const turnsOn = (platform: string, year: number): boolean =>
+    year === shared.settings.dualCircuitRuleYear || bounds.some((one) => nameKey(one.platform) === nameKey(platform) && one.year === year) || [shared.platforms.get(nameKey(platform))].some((one) => one?.firstYear === year || (one?.lastYear ?? 0) + 1 === year);
+  for (const { platform, year } of bounds) {
+    for (const one of [platform, undefined]) expect({ one, year, same: at(one, year - 1) === at(one, year) }).toEqual({ one, year, same: false });
+    for (const { name } of shared.platforms.values()) expect({ name, year, same: at(name, year - 1) === at(name, year) }).toEqual({ name, year, same: !turnsOn(name, year) });
+  }
+});
+
 test("BALANCE of many rows is what each row answers alone", () => {
   const rows = [...shop.rows.slice(0, 60), ...unlike.rows.slice(0, 60).map(([name, ...rest]) => [`${name} of its own`, ...rest])];
   const [, ...together] = balanceTable(shared, [[shop.headings], rows]);

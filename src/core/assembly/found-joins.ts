@@ -57,6 +57,8 @@ function joined(links: readonly FoundLink[], found: FoundLink, assumptions: stri
   const toLink = links.find((link) => same(link.to, found.to));
   const rest = links.filter((link) => link !== fromLink && link !== toLink);
   if (!fromLink || !toLink || fromLink.found || toLink.found) return [...rest, ...[fromLink, toLink].filter((link): link is FoundLink => link?.found !== undefined), found];
+  // A part is not joined to itself: both its ends then stay open, and are told of.
+  if (toLink.from.instance === fromLink.to.instance) return [...rest, found];
   assumptions.push(`${sayPort(toLink.from)} is taken as joined to ${sayPort(fromLink.to)}, since ${sayPort(found.from)} was found on ${sayPort(found.to)}`);
   return [...rest, found, { from: toLink.from, to: fromLink.to }];
 }

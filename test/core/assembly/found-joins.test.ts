@@ -1,5 +1,5 @@
 /** Joints as found replace what the assembly infers; the ends so freed are joined to one another, and the answer says so. */
-import { jointsOf, report, type CarCells } from "../workshop";
+import { allCodes, findingOf, fourDiscs, jointsOf, report, type CarCells } from "../workshop";
 
 const withValve: CarCells = { Valves: "BLK; PV; TEE" };
 const changed = (cells: CarCells, joins: readonly string[]): string[] => {
@@ -14,6 +14,27 @@ const lost = (cells: CarCells, joins: readonly string[]): string[] => {
 test("one row crosses two lines: the two ends so freed are taken as joined", () => {
   expect(changed({}, ["MC | F | BLK | RI"])).toEqual(["MC F → BLK RI", "MC R → BLK FI"]);
   expect(report({}, { joins: ["MC | F | BLK | RI"] }).assumptions).toEqual(["MC R is taken as joined to BLK FI, since MC F was found on BLK RI"]);
+});
+
+test("the two lines that were there are gone with it", () => {
+  expect(lost({}, ["MC | F | BLK | RI"])).toEqual(["MC F → BLK FI", "MC R → BLK RI"]);
+});
+
+describe("a part is found by its own name", () => {
+  const ownRearHoses: CarCells = { ...fourDiscs, Hoses: "HF; HR2@LR; HR@RR" };
+  test("where the car has one of it; the tee so passed by is not joined to itself", () => {
+    expect(changed(ownRearHoses, ["BLK | RO | HR2 | IN"])).toEqual(["BLK RO → HR2@LR IN"]);
+    expect(changed(ownRearHoses, ["BLK | RO | HR2@LR | IN"])).toEqual(["BLK RO → HR2@LR IN"]);
+    expect(allCodes(ownRearHoses, { joins: ["BLK | RO | HR2 | IN"] })).toContain("port-left-open");
+  });
+  test("and not where it has two, of which either may be meant", () => {
+    expect([changed({}, ["MC | F | HF | IN"]), lost({}, ["MC | F | HF | IN"])]).toEqual([[], []]);
+    expect(findingOf("data-missing", {}, { joins: ["MC | F | HF | IN"] }).says).toContain("MC F to HF IN");
+  });
+});
+
+test("a row that names neither a far end nor a plug changes nothing", () => {
+  expect(lost({}, ["BLK | L | | | | | no"])).toEqual([]);
 });
 
 test("two rows that say the same crossing give the same joints, whichever comes first", () => {

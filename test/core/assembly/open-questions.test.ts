@@ -30,6 +30,11 @@ test("with unknown hoses the lines up to them stand, and their last joint is ope
   expect(findings.map(({ code }) => code).filter((code) => code.startsWith("thread") || code.startsWith("port"))).toEqual([]);
 });
 
+test("one hose that Components lacks leaves all of them open, since it may stand for any", () => {
+  expect(jointsOf({ Hoses: "HF; ZZ-9" })).toEqual(jointsOf({ Hoses: "?" }));
+  expect(jointsOf({ Valves: "BLK; TEE; ZZ-9" })).toEqual([]);
+});
+
 test("with unknown front brakes the rear lines are as they would be", () => {
   const rear = (cells: CarCells) => runsOf(cells).filter((run) => /R →|RO →|TEE/.test(run));
   expect(rear({ "Front brake": "" })).toEqual(rear({}));
