@@ -188,6 +188,7 @@ export const balanceNotChecked: Rule = (facts) => {
 /** `What is the bore of MC-1?`; whether there is a booster at all is part of the question. */
 function askFigures(columns: readonly string[], subject: string): string {
   if (columns.length === 1 && columns[0] === "Booster") return "Which booster is on the car, if any?";
+  if (columns.length === 1 && (columns[0] === "Hoses" || columns[0] === "Valves")) return `Which ${columns[0].toLowerCase()} are on ${subject}, by their names in Components?`;
   const named = columns.map((column) => `the ${/^[A-Z]{2}/.test(column) ? column : `${column.charAt(0).toLowerCase()}${column.slice(1)}`}`);
   return named.length === 1 ? `What is ${named.join("")} of ${subject}?` : `What are ${named.slice(0, -1).join(", ")} and ${named.at(-1) ?? ""} of ${subject}?`;
 }

@@ -32,6 +32,7 @@ test("with unknown hoses the lines up to them stand, and their last joint is ope
 
 test("one hose that Components lacks leaves all of them open, since it may stand for any", () => {
   expect(jointsOf({ Hoses: "HF; ZZ-9" })).toEqual(jointsOf({ Hoses: "?" }));
+  expect(report({ Hoses: "HF; ZZ-9" }).questions.map(({ ask }) => ask)).toEqual(["Which hoses are on C, by their names in Components?"]);
   expect(jointsOf({ Valves: "BLK; TEE; ZZ-9" })).toEqual([]);
 });
 
