@@ -38,7 +38,7 @@ export function carBar({ carOf, chooseCar, selectRow }: ViewActions): CarBar {
       name.textContent = shown.name;
       name.title = `Select row ${shown.sheetRow} of ${shown.table} in the sheet`;
       mark.replaceChildren(carMark(groupOf(shown)), groupWords[groupOf(shown)].name);
-      about.textContent = [shown.customer, sayModel(shown), `${sayNumber(place + 1)} of ${sayNumber(order.length)}, worst first`].filter((text) => text !== "").join(" · ");
+      about.replaceChildren(...[shown.customer, sayModel(shown)].filter((text) => text !== "").map((text) => `${text} · `), element("span", { class: "unparted" }, `${sayNumber(place + 1)} of ${sayNumber(order.length)},`), " worst first");
       before.disabled = place <= 0;
       after.disabled = place >= order.length - 1;
       return shown;

@@ -40,7 +40,7 @@ describe("DEMAND", () => {
     expect(answer[1]?.slice(0, 4)).toEqual(["CO-300", 1, MONDAY, 23.245]);
     expect(answer.slice(3).map((row) => row[6])).toEqual([
       expect.stringContaining('Pipeline row 2 under the headings, Chance: read "120"') as string,
-      "quote Q1: there is no car NOBODY in the rows of cars",
+      "quote Q1: no row of the cars is named NOBODY",
       "quote Q3: none of its dates is given, so it falls in no week",
       "quote Q4: 7 of 7 runs of BARE have no tube of the rack or no length and are left out",
       "quote Q5: Quantity is blank and taken as 1",

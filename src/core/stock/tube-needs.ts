@@ -48,7 +48,7 @@ export function tubeNeeds(quotes: readonly OpenQuote[], reports: ReadonlyMap<str
 function needsOf(quote: OpenQuote, report: CarReport | undefined, settings: Settings): PipelineNeeds {
   const remark = (says: string): QuoteRemark => ({ quote: quote.quote, says });
   const dates = spreadOf(quote);
-  if (!report) return { needs: [], problems: [remark(`there is no car ${quote.car} in the rows of cars`)], assumed: [] };
+  if (!report) return { needs: [], problems: [remark(`no row of the cars is named ${quote.car}`)], assumed: [] };
   if (!dates) return { needs: [], problems: [remark("none of its dates is given, so it falls in no week")], assumed: [] };
   const cut = groupBy(report.runs.filter(isCounted), ({ stock }) => stock.name);
   const leftOut = report.runs.filter((run) => !isCounted(run)).length;

@@ -37,7 +37,7 @@ export function planLine(plans: readonly KeptPlans[]): PlanLine {
 }
 
 export const sayPlans = ({ wanted, open, stopped }: PlanCounts): string =>
-  open > 0 ? `Planning the cuts: ${sayNumber(wanted - open - stopped)} of ${count(wanted, "plan")} made …`
+  open > 0 ? `Planning the cuts: ${sayNumber(wanted - open - stopped)} of ${sayNumber(wanted)} …`
     : stopped === wanted ? "Stopped: no plan was made."
     : `Stopped: ${sayNumber(stopped)} of ${count(wanted, "plan")} ${stopped === 1 ? "was" : "were"} not made. The others stand.`;
 

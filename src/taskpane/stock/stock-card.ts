@@ -1,5 +1,6 @@
 /** One material and size of the rack: what is there, how long it lasts, what to order today. */
 import { capital } from "../../core/finding";
+import type { DemandClass } from "../../core/stock/demand-class";
 import type { RackGroup } from "../../core/stock/rack";
 import type { SmoothingMethod } from "../../core/stock/smoothing";
 import type { TubeReorder } from "../../core/stock/tube-reorder";
@@ -38,9 +39,15 @@ const METHOD_WORDS: Readonly<Record<SmoothingMethod, string>> = {
   Croston: "size and spacing of the uses (Croston)", SBA: "size and spacing of the uses (SBA)", SBJ: "size and spacing of the uses (SBJ)", TSB: "size and chance of a use (TSB)",
 };
 
+/** What each class means at the rack, with the name it is known by. */
+const CLASS_WORDS: Readonly<Record<DemandClass, string>> = {
+  smooth: "used steadily (smooth)", erratic: "used steadily, in unlike amounts (erratic)",
+  intermittent: "used now and then (intermittent)", lumpy: "used now and then, in unlike amounts (lumpy)",
+};
+
 function sayForecast({ forecast: { rate, method, pattern, periods, remarks } }: RackGroup, { units }: Settings): string {
   if (periods === 0) return "No usage is recorded, so nothing is forecast.";
-  const classed = pattern.demandClass === undefined ? "" : `, ${pattern.demandClass} demand`;
+  const classed = pattern.demandClass === undefined ? "" : `, ${CLASS_WORDS[pattern.demandClass]}`;
   return `Forecast: ${sayRate(rate, units)}, by ${METHOD_WORDS[method]}${classed}; ${count(pattern.demands, "week")} with use out of ${sayNumber(periods)}.${remarks.length > 0 ? ` ${capital(remarks.join("; "))}.` : ""}`;
 }
 
