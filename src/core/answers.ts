@@ -1,7 +1,8 @@
 /** What may be answered to a question that no line set speaks of, and what each answer would decide. */
+import { theCircuit } from "./assembly";
 import { SPLITS, type Car } from "./car";
 import { lookUp, nameKey, type Catalogue } from "./catalogue";
-import { DUTIES, PORT_CIRCUITS, type Component, type ComponentKind, type Duty } from "./component";
+import { DUTIES, PORT_CIRCUITS, type Component, type ComponentKind, type Duty, type PortCircuit } from "./component";
 import { flareFor, saySeat, SEATS } from "./joint";
 import type { Question } from "./question";
 import { MATERIALS, sayTube, tubeKey, type Material } from "./tube";
@@ -40,7 +41,7 @@ const WAYS: Readonly<Partial<Record<string, (asked: Asked) => Answers>>> = {
   "Passages|Does": ({ subject }) => DUTIES.map((does) => [does, contentsDecide(does, subject)]),
   "Platforms|Driveline parking brake": () => [["yes", "it holds the car"], ["no", "flag parking-brake-lost"]],
   "Platforms|Split": () => SPLITS.map((split) => [split, split === "diagonal" ? "LF with RR, RF with LR" : "the fronts together, the rears together"]),
-  "Ports|Circuit": ({ catalogue, subject }) => circuitsOf(catalogue, subject).map((circuit) => [circuit, `its line feeds circuit ${circuit}`]),
+  "Ports|Circuit": ({ catalogue, subject }) => circuitsOf(catalogue, subject).map((circuit) => [circuit, `its line feeds ${theCircuit(circuit)}`]),
   "Ports|Seat": () => SEATS.map((seat) => [seat, `${flareFor(seat)}: ${saySeat(seat)}`]),
   "Ports|Thread": ({ catalogue }) => [...new Set(catalogue.nuts.map(({ face }) => face.thread.name))].sort().map((thread) => [thread, `a nut of ${thread}`]),
   "WheelBrakes|Cup expanders": () => [["yes", "no residual valve is needed"], ["no", "flag residual-missing-drum"]],
@@ -64,7 +65,7 @@ function placesOf(catalogue: Catalogue, car: Car): string[] {
 }
 
 /** A car split diagonally has circuits 1 and 2, any other front and rear. */
-function circuitsOf(catalogue: Catalogue, subject: string): string[] {
+function circuitsOf(catalogue: Catalogue, subject: string): PortCircuit[] {
   const named = [...catalogue.components.values()].filter(({ name }) => nameKey(subject).startsWith(nameKey(name))).flatMap(({ ports }) => ports.map(({ circuit }) => circuit));
   const circuits = PORT_CIRCUITS.filter((circuit) => circuit !== "any");
   return named.some((circuit) => circuit === "1" || circuit === "2") ? circuits.slice(2) : named.some((circuit) => circuit === "front" || circuit === "rear") ? circuits.slice(0, 2) : [...circuits];

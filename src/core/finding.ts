@@ -253,3 +253,5 @@ export const byWorstFirst = (a: Finding, b: Finding): number =>
 
 const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+/** A sentence with its end mark; what ends with one already, as a question, gets none more. */
+export const ended = (text: string): string => (/[.?!]$/.test(text) ? text : `${text}.`);

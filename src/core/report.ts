@@ -98,7 +98,7 @@ const unknownCodes = (car: Car): Finding[] =>
 function kitFindings({ chosen, possible }: KitChoice, questions: readonly RankedQuestion[]): Finding[] {
   const names = possible.map(({ name }) => name).join(", ");
   const ambiguous = possible.length > 1 && questions.some(({ bits }) => bits > 0);
-  if (ambiguous) return [finding("kit-ambiguous", { place: names, seen: `${possible.length} sets fit what is known (${names})`, cure: questions[0]?.ask ?? "" })];
+  if (ambiguous) return [finding("kit-ambiguous", { place: names, seen: `${possible.length} sets fit what is known (${names})`, ...(questions[0] ? { cure: `ask first: ${questions[0].ask}` } : {}) })];
   if (!chosen || chosen.sets.length === 0 || chosen.madeUp.length === 0) return [];
   const place = chosen.sets.map(({ name }) => name).join(", ");
   return [finding("kit-partial", { place, seen: `${place} covers ${chosen.covered.length} of ${chosen.covered.length + chosen.madeUp.length} runs` })];

@@ -1,5 +1,5 @@
 /** The card of one car in the Flags view, made like a job ticket: a stub with the row, then what is wrong. */
-import { capital, type Finding } from "../core/finding";
+import { capital, ended, type Finding } from "../core/finding";
 import type { FlaggedCar } from "./flags";
 import type { KeyedChild } from "./keyed-children";
 import { element } from "./element";
@@ -36,7 +36,7 @@ const flagOf = (finding: Finding): HTMLElement => {
     element("p", { class: "flag__place" }, place),
     element("p", { class: "flag__says" }, says),
     standingOf(finding),
-    element("p", { class: "flag__cure" }, element("span", { class: "flag__label" }, "Cure"), ` ${cure}.`),
+    element("p", { class: "flag__cure" }, element("span", { class: "flag__label" }, "Cure"), ` ${ended(cure)}`),
     element("p", { class: "flag__basis" }, element("span", { class: "flag__label" }, "Rests on"), ` ${basis}`));
 };
 

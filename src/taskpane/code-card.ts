@@ -1,5 +1,5 @@
 /** The card of one kind of flag over all cars: what it is, how often, and each car that has it. */
-import type { Finding } from "../core/finding";
+import { ended, type Finding } from "../core/finding";
 import { groupBy } from "../core/group-by";
 import { element } from "./element";
 import { cellAtFault } from "./flag-cell";
@@ -34,7 +34,7 @@ function cardOf(group: FlagGroup, code: string, on: readonly OnCar[]): HTMLEleme
     element("div", { class: "card__stub" }, flagMark(group), element("span", { class: "card__severity" }, flagWords[group].name), element("span", { class: "card__row" }, count(on.length, "flag"))),
     element("div", { class: "card__body" },
       element("h3", { class: "card__head" }, code.replaceAll("-", " ")),
-      element("p", { class: "flag__cure" }, element("span", { class: "flag__label" }, "Cure"), ` ${first?.finding.cure ?? ""}.`),
+      element("p", { class: "flag__cure" }, element("span", { class: "flag__label" }, "Cure"), ` ${ended(first?.finding.cure ?? "")}`),
       element("ul", { class: "code-cars" }, ...on.slice(0, CARS_ON_CARD).map(carOf)),
       more > 0 ? element("p", { class: "flag__basis" }, `and ${count(more, "flag")} more`) : undefined));
 }

@@ -1,4 +1,4 @@
-import { findingCodes, findingEntries } from "../../src/core/finding";
+import { ended, findingCodes, findingEntries } from "../../src/core/finding";
 import { parseCatalogue } from "../../src/catalogue/parse-catalogue";
 import { sayTableError } from "../../src/catalogue/table-error";
 import { report, table, type CarCells, type Shop } from "./workshop";
@@ -57,4 +57,8 @@ test("an acceptance of a code that is none is said, and accepts nothing", () => 
   expect(findings.find(({ code }) => code === "data-out-of-range")).toMatchObject({ severity: "decide", place: "Cars: Accepted" });
   expect(findings.find(({ code }) => code === "data-out-of-range")?.says).toBe('Accepted names "residual-on-discs", which is no flag\'s code: nothing is accepted by it.');
   expect(verdict).toBe("stop");
+});
+
+test("a cure that is a question ends with its question mark alone", () => {
+  expect([ended("Ask first: Which year is the car?"), ended("Turn it round"), ended("Turn it round.")]).toEqual(["Ask first: Which year is the car?", "Turn it round.", "Turn it round."]);
 });

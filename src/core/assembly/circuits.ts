@@ -2,7 +2,7 @@
 import type { Split } from "../car";
 import { axleOf, isPlain, portNamed, WHEELS, type Axle, type Component, type Port, type Serves, type Wheel } from "../component";
 import type { Question } from "../question";
-import type { Circuit, CircuitName } from "./graph";
+import { theCircuit, type Circuit, type CircuitName } from "./graph";
 
 export interface MasterCircuits {
   readonly circuits: readonly Circuit[];
@@ -56,7 +56,7 @@ function nameOutlets(master: Component, outlets: readonly Port[], names: readonl
     if (name === undefined) continue;
     circuitOfOutlet.set(port.name, name);
     if (own) continue;
-    assumptions.push(`outlet ${port.name} of ${master.name} is taken as circuit ${name}`);
+    assumptions.push(`outlet ${port.name} of ${master.name} is taken as ${theCircuit(name)}`);
     if (!renamed) questions.push(askOutletCircuit(master, port, names));
   }
   return { circuitOfOutlet, questions, assumptions };

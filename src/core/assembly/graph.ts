@@ -1,6 +1,6 @@
 /** The assembly of one car: the directed graph that every other answer is read off. */
 import type { Car, FoundJoin } from "../car";
-import type { Component, Port, Wheel } from "../component";
+import type { Component, Port, PortCircuit, Wheel } from "../component";
 import { madeOnceByKey } from "../made-once";
 import type { Question } from "../question";
 
@@ -57,6 +57,10 @@ export interface Assembly {
 export const portKey = (ref: PortRef): string => `${ref.instance.label}|${ref.port.name}`;
 export const sayPort = (ref: PortRef): string => (ref.port.name ? `${ref.instance.label} ${ref.port.name}` : ref.instance.label);
 export const sayJoint = (joint: Joint): string => `${sayPort(joint.from)} → ${sayPort(joint.to)}`;
+/** `front circuit`, `circuit 1`, and where one feeds every wheel `one circuit`. */
+export const sayCircuit = (name: CircuitName | PortCircuit): string => (name === "1" || name === "2" ? `circuit ${name}` : name === "single" ? "one circuit" : `${name} circuit`);
+/** The same within a sentence. */
+export const theCircuit = (name: CircuitName | PortCircuit): string => (name === "1" || name === "2" ? "" : "the ") + sayCircuit(name);
 
 /** Places have aliases: a valve beside the master stands at `valve`, `wheel-LF` is `LF`. */
 export const placeKey = (place: string): string => placeKeys(place, keyOfPlace);

@@ -1,5 +1,5 @@
 /** Rules about what the car is equipped with: hoses, switches, parking brake, anti-lock unit, material, fluid. */
-import { isBeyondRearHose, portKey, sayJoint, sayPort, type Instance, type Joint, type WheelPath } from "../assembly";
+import { isBeyondRearHose, portKey, sayCircuit, sayJoint, sayPort, theCircuit, type Instance, type Joint, type WheelPath } from "../assembly";
 import { lookUp, nameKey } from "../catalogue";
 import type { Component, ComponentKind } from "../component";
 import { finding, type Finding } from "../finding";
@@ -149,7 +149,7 @@ export const mixedFluids: Rule = ({ assembly }) => {
 export const tubeReduced: Rule = ({ assembly, runs }) =>
   assembly.circuits.flatMap(({ name }) => {
     const sizes = new Map(runs.flatMap(({ circuit, tube }) => (circuit === name && tube !== undefined ? [[tubeKey(tube), sayTube(tube)] as const] : [])));
-    return sizes.size < 2 ? [] : [finding("tube-reduced", { place: `circuit ${name}`, seen: `circuit ${name} runs in ${[...sizes.values()].join(" and ")}` })];
+    return sizes.size < 2 ? [] : [finding("tube-reduced", { place: sayCircuit(name), seen: `${theCircuit(name)} runs in ${[...sizes.values()].join(" and ")}` })];
   });
 
 /** A single 45° flare on steel; a 37° flare is made single and is sound. Needs the flare as found. */

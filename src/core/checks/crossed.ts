@@ -1,5 +1,5 @@
 /** Lines found on the wrong circuit. */
-import { assemble, sayJoint, sayPort, wheelPaths, type CircuitName, type Joint, type WheelPath } from "../assembly";
+import { assemble, sayJoint, sayPort, theCircuit, wheelPaths, type CircuitName, type Joint, type WheelPath } from "../assembly";
 import { axleOf, type PortCircuit, type Wheel } from "../component";
 import { finding } from "../finding";
 import { sayWheels, type CarFacts, type Rule } from "./rule";
@@ -11,7 +11,7 @@ export const outletsCrossed: Rule = (facts) => {
   if (byPorts) {
     const { from, to } = byPorts;
     const place = found.filter(portsDisagree).map(sayJoint).join("; ");
-    return [finding("outlets-crossed", { place, seen: `${sayPort(from)} is of circuit ${from.port.circuit} and was found on ${sayPort(to)} of circuit ${to.port.circuit}` })];
+    return [finding("outlets-crossed", { place, seen: `${sayPort(from)} is of ${theCircuit(from.port.circuit)} and was found on ${sayPort(to)} of ${theCircuit(to.port.circuit)}` })];
   }
   const strayed = found.length === 0 ? [] : strayedPaths(facts);
   const joints = found.filter((joint) => strayed.some((path) => path.joints.includes(joint)));

@@ -1,5 +1,5 @@
 /** Rules about joints: does every end fit, is every port used, is every wheel reached. */
-import { portKey, sayJoint, sayPort, type Instance, type Joint, type PortRef } from "../assembly";
+import { portKey, sayCircuit, sayJoint, sayPort, type Instance, type Joint, type PortRef } from "../assembly";
 import { faceOf, WHEELS, type Port } from "../component";
 import { finding, type Finding, type FindingCode } from "../finding";
 import type { NoFittingReason } from "../fittings";
@@ -84,8 +84,8 @@ export const portsLeftOpen: Rule = (facts) => {
   return facts.assembly.instances.filter((instance) => isChecked(facts, instance, joined)).flatMap((instance) => {
     const open = openPorts(facts, instance, joined);
     if (open.length === 0) return [];
-    const place = `${instance.label}: ${open.map(({ name }) => name).join(", ")}`;
-    return [finding("port-left-open", { place, seen: `nothing is on ${place}` })];
+    const names = open.map(({ name }) => name);
+    return [finding("port-left-open", { place: `${instance.label}: ${names.join(", ")}`, seen: `nothing is on ${names.map((name) => name || "a port").join(" and ")} of ${instance.label}` })];
   });
 };
 
@@ -131,7 +131,7 @@ export const outletsShort: Rule = (facts) => {
   return assembly.instances.filter(({ proposed }) => proposed && !assembly.unplaced.some(branches)).flatMap((tee) => {
     const feeder = assembly.joints.find(({ to }) => to.instance === tee);
     if (feeder?.from.instance.unnamed) return [];
-    const price = tee.component.price === undefined ? "" : `, ${tee.component.price.toFixed(2)}`;
+    const price = tee.component.price === undefined ? "" : `, ${tee.component.price.toFixed(2)} ${facts.catalogue.settings.currency}`;
     const place = feeder ? sayPort(feeder.from) : tee.label;
     return [finding("outlet-shortage", { place, seen: `${place} has more than one line to feed and no tee is listed (proposed: ${tee.component.name}${price})` })];
   });
@@ -148,7 +148,7 @@ export const wheelsUnfed: Rule = (facts) => {
     if (short.some((wheel) => circuit.wheels.includes(wheel))) return [];
     const unfed = WHEELS.filter((wheel) => circuit.wheels.includes(wheel) && !reached.has(wheel));
     if (unfed.length === 0) return [];
-    return [finding("circuit-unfed", { place: `${unfed.join(", ")} (circuit ${circuit.name})`, seen: `no line from the master reaches ${unfed.join(" or ")}` })];
+    return [finding("circuit-unfed", { place: `${unfed.join(", ")} (${sayCircuit(circuit.name)})`, seen: `no line from the master reaches ${unfed.join(" or ")}` })];
   });
 };
 

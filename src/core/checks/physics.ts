@@ -1,4 +1,5 @@
 /** Rules that need numbers of the car. Where one is missing the rule is silent, and one note names the columns. */
+import { sayCircuit, theCircuit } from "../assembly";
 import { efficiencyOn, firstLock, lockOf, pointAtDeceleration } from "../balance/braking";
 import { stateOf } from "../balance/car-braking";
 import type { Gap } from "../balance/figures";
@@ -149,7 +150,7 @@ export const travel: Rule = (facts) => {
   const { settings } = facts.catalogue;
   const short = circuits.flatMap(({ circuit, stroke, needed, atHardest, displaces }) =>
     stroke === undefined || needed === undefined || needed <= stroke || !atHardest || displaces === undefined || hardestPressure === undefined ? [] : [finding("volume-short", {
-      place: `circuit ${circuit}`, seen: `circuit ${circuit} takes ${sayVolume(settings, atHardest.total)} at ${sayPressure(settings, hardestPressure)} and its stroke displaces ${sayVolume(settings, displaces)}`,
+      place: sayCircuit(circuit), seen: `${theCircuit(circuit)} takes ${sayVolume(settings, atHardest.total)} at ${sayPressure(settings, hardestPressure)} and its stroke displaces ${sayVolume(settings, displaces)}`,
     })]);
   if (share === undefined || share <= settings.travelLimit) return short;
   return [...short, finding("travel-long", { place: "pedal", seen: `the pedal uses ${sayShare(share)} of its travel at ${sayForce(settings, settings.travelForce)}, over ${sayShare(settings.travelLimit)}` })];

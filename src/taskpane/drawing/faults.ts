@@ -1,5 +1,5 @@
 /** The open findings of a car with a letter each, and where on the drawing each one is marked. */
-import { portKey, sayPort, type Assembly, type Instance } from "../../core/assembly";
+import { portKey, sayCircuit, sayPort, type Assembly, type Instance } from "../../core/assembly";
 import { WHEELS } from "../../core/component";
 import type { Finding } from "../../core/finding";
 
@@ -87,6 +87,6 @@ function linesBetween({ joints }: Assembly, found: readonly string[]): string[] 
 }
 
 function circuitIn({ circuits }: Assembly, place: string): readonly string[] {
-  const named = circuits.filter(({ name }) => place === `circuit ${name}` || place === `${name} circuit`);
+  const named = circuits.filter(({ name }) => place === sayCircuit(name));
   return named.length > 0 ? named.map(({ name }) => onCircuit(name)) : [onCar];
 }

@@ -1,4 +1,5 @@
 /** The lists beside the drawing. They hold all that it shows, and each line of them leads to its place on it. */
+import { ended } from "../../core/finding";
 import { saySeat } from "../../core/joint";
 import type { CarReport } from "../../core/report";
 import { element } from "../element";
@@ -26,7 +27,7 @@ export function listsOf(sketch: Sketch, { assumptions }: CarReport, units: Units
 /** What was picked on the drawing, in a sentence under it. */
 export function sayPicked(sketch: Sketch, key: string): string {
   const fault = sketch.faults.find(({ letter }) => onFault(letter) === key);
-  if (fault) return `${fault.letter}. ${severityWords[fault.finding.severity].name}: ${fault.finding.says} Cure: ${fault.finding.cure}.`;
+  if (fault) return `${fault.letter}. ${severityWords[fault.finding.severity].name}: ${fault.finding.says} Cure: ${ended(fault.finding.cure)}`;
   const line = sketch.lines.find(({ index }) => onLine(index) === key);
   if (line) return `Run ${sayRun(line)}${line.run ? `: ${line.size}. ${sayEnds(line.run)}.` : "."}`.replace(/^Run (?!\d)/, "");
   const part = sketch.parts.find(({ label }) => onPart(label) === key);
@@ -69,4 +70,4 @@ const faultItems = ({ faults }: Sketch): HTMLElement[] => faults.map(({ letter, 
   element("li", { class: "drawing__fault" }, severityMark(severity),
     element("div", {},
       element("button", { type: "button", class: "link", "data-fault": letter }, `${letter}. ${severityWords[severity].name}, ${place}`),
-      element("p", {}, says), element("p", {}, `Cure: ${cure}.`))));
+      element("p", {}, says), element("p", {}, `Cure: ${ended(cure)}`))));

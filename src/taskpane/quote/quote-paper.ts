@@ -1,5 +1,5 @@
 /** One quote as the panel shows it: hold and its reasons, lines, totals, what is open and what is assumed. */
-import { capital, type Finding } from "../../core/finding";
+import { capital, ended, type Finding } from "../../core/finding";
 import { totalLines, type Quote, type QuoteLine } from "../../core/quote";
 import type { CarReport } from "../../core/report";
 import { decimalsOfMoney } from "../../core/say-money";
@@ -35,7 +35,7 @@ export function quotePaper({ report, quote, settings, level = "h3" }: PaperQuote
     ].map(([heading, sentences]) => listOf(element(level, { class: "paper-quote__heading" }, heading), sentences)));
 }
 
-const sayFinding = ({ says, cure }: Finding): string => `${says} ${capital(cure)}.`;
+const sayFinding = ({ says, cure }: Finding): string => `${says} ${ended(capital(cure))}`;
 
 function holdNotice(car: string, hold: readonly Finding[]): HTMLElement | undefined {
   if (hold.length === 0) return undefined;

@@ -1,7 +1,7 @@
 /** The quote as a sheet of its own, to print and to send: values only. One car, or all cars of a customer with their sum before them. */
 import { CAUTION } from "../../core/caution";
 import type { Catalogue } from "../../core/catalogue";
-import { capital, type Finding, type Severity } from "../../core/finding";
+import { capital, ended, type Finding, type Severity } from "../../core/finding";
 import { quoteFor, sumOfQuotes, totalLines, type Quote, type QuoteLine } from "../../core/quote";
 import type { CarReport } from "../../core/report";
 import { moneyFormat } from "../../core/say-money";
@@ -81,7 +81,7 @@ function addQuote(draft: SheetDraft, { settings }: Catalogue, { report, quote, h
 
 const sayModel = ({ car }: CarReport): string => [car.platform ?? "", car.year ?? ""].filter((part) => part !== "").join(", ");
 
-const sayFinding = ({ says, cure }: Finding): string => `${says} ${capital(cure)}.`;
+const sayFinding = ({ says, cure }: Finding): string => `${says} ${ended(capital(cure))}`;
 
 function addHead(draft: SheetDraft, settings: Settings, { head, left }: { readonly head: QuoteHead; readonly left: ShopHead["left"] }): void {
   const right = [["Date", head.date], ["Revision", head.revision], ["Valid until", head.validUntil], ["Currency", settings.currency]] as const;

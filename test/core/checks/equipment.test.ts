@@ -83,7 +83,7 @@ rule("tube-reduced", [
   ["one size all the way", sound, ""],
 ]);
 test("tube-reduced is of one circuit and a note, as pressure at rest is the same in both sizes", () => {
-  expect(findingOf("tube-reduced", sound, wideRear)).toMatchObject({ severity: "note", place: "circuit rear" });
+  expect(findingOf("tube-reduced", sound, wideRear)).toMatchObject({ severity: "note", place: "rear circuit" });
 });
 
 const ABS: CarCells = { ...fourDiscs, Valves: "ABS4" };
@@ -208,5 +208,5 @@ rule("kit-ambiguous", [
 ]);
 test("kit-ambiguous is cured by the question that tells most", () => {
   const shop = shelf([blockSet("S"), blockSet("S2", "I | 1968 | 1975 | BLK | disc | disc | stainless | 140")], [...wholeSet("S"), ...wholeSet("S2")]);
-  expect(findingOf("kit-ambiguous", { ...sound, Material: "" }, shop)).toMatchObject({ place: "S, S2", cure: "Which tube material does the customer want?" });
+  expect(findingOf("kit-ambiguous", { ...sound, Material: "" }, shop)).toMatchObject({ place: "S, S2", cure: "Ask first: Which tube material does the customer want?" });
 });

@@ -75,7 +75,7 @@ rule("outlet-shortage", [
   ["a hose with an outlet for each wheel needs none", { Valves: "HO; BLK", Hoses: "HF; HRT" }, "", part("HRT hose @rear-hose | <IN 3/8-24 | >OL LR 3/8-24 | >OR RR 3/8-24")],
 ]);
 test("a proposed tee is named with its price", () => {
-  expect(findingOf("outlet-shortage", { Valves: "HO; BLK" }).says).toBe("HR OUT has more than one line to feed and no tee is listed (proposed: TEE, 9.00): the car cannot be plumbed as listed.");
+  expect(findingOf("outlet-shortage", { Valves: "HO; BLK" }).says).toBe("HR OUT has more than one line to feed and no tee is listed (proposed: TEE, 9.00 USD): the car cannot be plumbed as listed.");
 });
 
 rule("circuit-unfed", [
@@ -84,7 +84,7 @@ rule("circuit-unfed", [
   ["every outlet joined", sound, ""],
 ]);
 test("one circuit unfed at both wheels is one finding that names both", () => {
-  expect(findingOf("circuit-unfed", sound, { joins: ["BLK | RO | | | | | yes"] }).place).toBe("LR, RR (circuit rear)");
+  expect(findingOf("circuit-unfed", sound, { joins: ["BLK | RO | | | | | yes"] }).place).toBe("LR, RR (rear circuit)");
 });
 
 const pair: CarCells = { ...diagonal, Master: "MC-X4", Valves: "PV-ANY; PV-ANY" };

@@ -143,7 +143,7 @@ rule("volume-short", [
   ["soft calipers", {}, "volume-short", soft],
   ["stiff ones", {}, ""],
 ]);
-test("volume-short says both volumes", () => expect(findingOf("volume-short", {}, soft).says).toMatch(/circuit front takes 0\.7\d+ in³ at 989 psi and its stroke displaces 0\.55 in³/i));
+test("volume-short says both volumes", () => expect(findingOf("volume-short", {}, soft).says).toMatch(/front circuit takes 0\.7\d+ in³ at 989 psi and its stroke displaces 0\.55 in³/i));
 
 rule("travel-long", [
   ["2.5 in of pedal travel", { "Pedal travel (in)": "2.5" }, "travel-long"],
