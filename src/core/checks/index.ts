@@ -67,7 +67,15 @@ export function findingsOf(facts: CarFacts, ofParts: readonly Finding[] = findin
 /** The findings that need no figure of the car: what its parts and lines say. */
 export function findingsOfParts(facts: CarFacts): Finding[] {
   const joints = apply(joiningRules, facts);
-  return [...joints, ...apply(chainRules, isCrossed(joints) ? crossedBack(facts) : facts), ...apply(carRules, facts)];
+  const straight = isCrossed(joints) ? crossedBack(facts) : facts;
+  return [...openAlsoIn(straight, joints), ...apply(chainRules, straight), ...apply(carRules, facts)];
+}
+
+/** A part that crossed lines pass by has both its ends open by that alone: an open port counts where it is open with the lines crossed back too. */
+function openAlsoIn(straight: CarFacts, joints: readonly Finding[]): readonly Finding[] {
+  if (!isCrossed(joints)) return joints;
+  const open = new Set(joining.portsLeftOpen(straight).map(({ place }) => place));
+  return joints.filter(({ code, place }) => code !== "port-left-open" || open.has(place));
 }
 
 const isCrossed = (findings: readonly Finding[]): boolean => findings.some(({ code }) => code === "outlets-crossed");

@@ -91,6 +91,7 @@ const pair: CarCells = { ...diagonal, Master: "MC-X4", Valves: "PV-ANY; PV-ANY" 
 rule("outlets-crossed", [
   ["the front outlet found on the block's rear inlet", sound, "outlets-crossed", found("MC | F | BLK | RI")],
   ["both lines found crossed are one finding", sound, "outlets-crossed", { joins: ["MC | F | BLK | RI", "MC | R | BLK | FI"] }],
+  ["an outlet that is open with the lines crossed back too stays a finding of its own", sound, "port-left-open outlets-crossed", { ...part("BLK distribution-block @valve | <FI front 1/2-20 | <RI rear 1/2-20 | >L front LF 3/8-24 | >R front RF 3/8-24 | >RO rear 7/16-24 | >X rear 3/8-24"), joins: ["MC | F | BLK | RI", "MC | R | BLK | FI"] }],
   ["the line found where it belongs", sound, "", found("MC | R | BLK | RI")],
   ["the front outlet found on a valve that only stands in the rear line", { Valves: "TEE-F; APV; TEE" }, "outlets-crossed", found("MC | F | APV | IN")],
   ["rear lines of a diagonal split exchanged leave a circuit for each side", pair, "outlets-crossed", found("MC-X4 | P2 | PV-ANY@2 | IN")],
