@@ -21,7 +21,7 @@ export const areas: Readonly<Record<string, Area>> = {
     files: ["runs", "allowance", "fitting-out", "tube", "tube-mass", "tubing", "tube-stock", "burst", "quantity", "say-quantity", "bill", "bench-plan", "bends"],
     tests: ["core/runs", "core/tube", "core/tubing", "core/burst", "core/quantity", "core/say-on-tape", "core/bill", "core/bench-plan", "core/bends", "cases", "functions/bends", "functions/burst"],
   },
-  checks: { files: ["checks", "finding", "standing", "answers", "report"], tests: ["core/checks", "core/standing", "core/equipment", "core/sound-assemblies", "cases"] },
+  checks: { files: ["checks", "finding", "standing", "answers", "report"], tests: ["core/checks", "core/standing", "core/assembly/open-questions", "core/bends/run-bends", "core/equipment", "core/sound-assemblies", "cases"] },
   balance: { files: ["balance"], tests: ["core/balance", "core/checks/physics", "functions/balance"] },
   kits: { files: ["ask", "kits", "kit-cover", "kit-search", "possible-sets", "question", "group-by"], tests: ["core/ask", "core/kits", "core/possible-sets", "functions/advice"] },
   quote: { files: ["quote", "quote-items", "quote-missing", "fluid", "money", "say-money"], tests: ["core/quote", "functions/quote"] },

@@ -45,6 +45,18 @@ test("unknown contents raise no finding about what may be inside", () => {
   expect(aboveNote({ Valves: "CV-UNKNOWN; PV; HO; TEE" })).toBe("");
 });
 
+test("a figure that a question about the assembly asks for already is not told of as missing for the balance too", () => {
+  expect(report({ Hoses: "?" }).findings.filter(({ code }) => code === "balance-not-checked")).toEqual([]);
+  expect(report({ Hoses: "HF; ZZ-9" }).findings.filter(({ code }) => code === "balance-not-checked").map(({ place }) => place)).toEqual(["C"]);
+});
+
+test.each<[string, CarCells, boolean]>([
+  ["nothing in their line", {}, true], ["a drum residual in their line", { Valves: "RV10@rear; BLK; TEE" }, false], ["one built into the master", { Master: "MC-REAR10" }, false],
+  ["a residual for discs, which is too weak", { Valves: "RV2@rear; BLK; TEE" }, true],
+])("drums with %s: whether their cups have expanders is asked only where it matters", (_, cells, isAsked) => {
+  expect(asked({ "Rear brake": "WR-SILENT", ...cells }).includes("WheelBrakes: Cup expanders")).toBe(isAsked);
+});
+
 test("every question names its subject, says why it matters and ends as a question", () => {
   const { questions } = report({ Master: "", Valves: "", Hoses: "", "Front brake": "", "Rear brake": "", Platform: "", Material: "" });
   expect(questions.map(({ column }) => column)).toEqual(["Platform", "Valves", "Master", "Front brake", "Rear brake", "Hoses", "Material"]);
