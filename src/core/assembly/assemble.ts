@@ -56,14 +56,15 @@ function join(catalogue: Catalogue, car: Car, { parts, master }: Circuits): Join
   const instances = unique([...listedInstances(parts), ...inferred.flatMap(({ from, to }) => [from.instance, to.instance])]);
   const found = asFound(inferred, instances, catalogue.joins.get(nameKey(car.name)) ?? []);
   const splitHose = isDiagonal(master) ? parts.hoses.toRearAxle : undefined;
+  const joints = found.links.map(asJoint);
   return {
     circuits: master.circuits,
     instances: instances.filter((instance) => instance !== splitHose),
-    joints: found.links.map(asJoint),
+    joints,
     plugged: found.plugged,
     unplaced: placed.unplaced,
     questions: [...placed.questions, ...found.unmatched.map(askJoin)],
-    assumptions: [parts.open, master, placed, ...plumbed, pool, found].flatMap(({ assumptions }) => assumptions),
+    assumptions: [...[parts.open, master, placed, ...plumbed, pool, found].flatMap(({ assumptions }) => assumptions), ...takenToFit(joints)],
     unfed: plumbed.flatMap(({ unfed }) => unfed),
   };
 }
@@ -119,6 +120,16 @@ const unique = (instances: readonly Instance[]): Instance[] => [...new Map(insta
 function asJoint(link: FoundLink): Joint {
   const { from, to, found } = link;
   return found ? { from, to, found, by: isDirect(link) ? "direct" : "line" } : { from, to, by: isDirect(link) ? "direct" : "line" };
+}
+
+/** Ports that screw straight into one another and cannot be compared; each pair of kinds is told once, as both wheels have it. */
+function takenToFit(joints: readonly Joint[]): readonly string[] {
+  const said = joints.filter(({ by, from, to }) => by === "direct" && !from.instance.unnamed && !to.instance.unnamed).flatMap(({ from, to }) => {
+    const unknown = [from, to].filter(({ port }) => !faceOf(port));
+    const [a, b] = [from, to].map(({ instance, port }) => `${instance.component.name} ${port.name}`);
+    return unknown.length === 0 ? [] : [`${a} is taken to fit into ${b}, since Ports has no thread and seat of ${unknown.map(({ instance, port }) => `${instance.component.name} ${port.name}`).join(" and ")}`];
+  });
+  return [...new Set(said)];
 }
 
 /** A hose end screws straight into what stands where it ends; a valve with a male inlet into the port it stands at. */

@@ -57,6 +57,18 @@ test.each<[string, CarCells, boolean]>([
   expect(asked({ "Rear brake": "WR-SILENT", ...cells }).includes("WheelBrakes: Cup expanders")).toBe(isAsked);
 });
 
+test.each([["none of whose ports is listed", "disc"], ["of which only the outlet is listed", "disc | >OUT 3/8-24"], ["whose listed inlet is a switch's", "disc | <S 3/8-24 switch"]])("a brake %s still takes its hose, and the answer says that they are taken to fit", (_, ports) => {
+  const shop: Shop = { parts: [`DF-BARE ${ports}`] };
+  expect(jointsOf({ "Front brake": "DF-BARE" }, shop)).toEqual(expect.arrayContaining(["HF@LF OUT → DF-BARE@LF in direct", "HF@RF OUT → DF-BARE@RF in direct"]));
+  expect(report({ "Front brake": "DF-BARE" }, shop).assumptions).toEqual(["HF OUT is taken to fit into DF-BARE in, since Ports has no thread and seat of DF-BARE in"]);
+});
+
+test("a brake with an inlet keeps to it, and nothing is taken to fit", () => {
+  expect(report().assumptions).toEqual([]);
+  const { instances } = report().assembly;
+  expect(instances.filter(({ wheel, component }) => wheel && component.kind !== "hose").map(({ component }) => component.ports.length)).toEqual([1, 1, 1, 1]);
+});
+
 test("every question names its subject, says why it matters and ends as a question", () => {
   const { questions } = report({ Master: "", Valves: "", Hoses: "", "Front brake": "", "Rear brake": "", Platform: "", Material: "" });
   expect(questions.map(({ column }) => column)).toEqual(["Platform", "Valves", "Master", "Front brake", "Rear brake", "Hoses", "Material"]);
