@@ -8,14 +8,13 @@ export interface Slices {
 }
 
 export interface SliceOptions {
-  /** Told between slices, about ten times a second: drawing it takes as long as a slice. */
+  /** Told between slices only. */
   readonly progress: (done: number, total: number) => void;
   readonly interrupted: () => boolean;
 }
 
 /** Frames last 16 ms; a slice leaves the page time to draw. */
 const SLICE_MILLISECONDS = 12;
-const PROGRESS_MILLISECONDS = 100;
 
 /** The first slice begins now. */
 export function slices(): Slices {
@@ -28,14 +27,10 @@ export function slices(): Slices {
   return {
     rest: async () => { if (isUsedUp()) await pause(); },
     each: async (items, work, { progress, interrupted }) => {
-      let told = performance.now();
       for (const [index, item] of items.entries()) {
         work(item);
         if (!isUsedUp()) continue;
-        if (performance.now() - told >= PROGRESS_MILLISECONDS) {
-          progress(index + 1, items.length);
-          told = performance.now();
-        }
+        progress(index + 1, items.length);
         await pause();
         if (interrupted()) return false;
       }
