@@ -36,7 +36,7 @@ test("a card holds stock, cover, the day it runs out, a chart and where its leng
   expect(await card.locator(".stock-chart__quotes").count()).toBeGreaterThan(1);
   expect(await card.textContent()).toContain("If every open quote came in: ");
   // A quote that names nobody's car is told of, and the others count.
-  expect(await page.locator(".stock-view .notice").textContent()).toContain("Quote Q-107: there is no car Car 99");
+  expect(await page.locator(".stock-view .notice").textContent()).toContain("Quote Q-107: no row of the cars is named Car 99");
 });
 
 test("an edit of the rack changes its card; what does not touch the rack leaves it alone", async () => {
