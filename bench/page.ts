@@ -6,6 +6,7 @@ import { gzipSync } from "node:zlib";
 import { chromium, type Browser, type Download, type Page } from "playwright-core";
 import { browserArguments, findBrowser } from "../scripts/browser";
 import { servePage } from "../scripts/page-server";
+import { typeText } from "../scripts/typing";
 import { cellAddress } from "../src/workbook/address";
 import type { DocumentSheet, SheetCell, WorkbookDocument } from "../src/workbook/document";
 import { readXlsx } from "../src/workbook/xlsx/read";
@@ -134,8 +135,7 @@ async function enter(page: Page, address: string, text: string): Promise<number>
   const nameBox = page.locator("#sheet .o-topbar-toolbar input").first();
   await nameBox.fill(address);
   await nameBox.press("Enter");
-  await page.waitForFunction(() => document.activeElement?.closest(".o-grid") !== null);
-  await page.keyboard.type(text);
+  await typeText(page, text);
   await page.evaluate(() => {
     const taken = window as unknown as { taken?: Promise<number> };
     taken.taken = new Promise((done) => {

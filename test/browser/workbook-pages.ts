@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { chromium, type Browser, type Locator, type Page } from "playwright-core";
 import { browserArguments, findBrowser } from "../../scripts/browser";
+import { typeText } from "../../scripts/typing";
 import { servePage, type PageServer } from "../../scripts/page-server";
 import { cellAddress, parseArea } from "../../src/workbook/address";
 import { isCellError, type CellError, type CellValue, type DocumentSheet, type WorkbookDocument } from "../../src/workbook/document";
@@ -76,23 +77,6 @@ export async function typeCells(page: Page, texts: readonly string[]): Promise<v
     await page.keyboard.press(index < texts.length - 1 ? "Tab" : "Enter");
   }
 }
-
-/**
- * Types into the selected cell and leaves it open.
- * The first key opens the cell, and keys that come before it is open are lost: so the rest waits until it shows the first, and whoever ends it waits for the last.
- */
-export async function typeText(page: Page, text: string): Promise<void> {
-  if (text === "") return;
-  await page.waitForFunction(() => document.activeElement?.closest(".o-grid") !== null);
-  await page.keyboard.type(text.slice(0, 1));
-  await isTyped(page, text.slice(0, 1));
-  await page.keyboard.type(text.slice(1), { delay: 10 });
-  await isTyped(page, text);
-}
-
-const isTyped = async (page: Page, text: string): Promise<void> => {
-  await page.waitForFunction((typed) => document.activeElement?.classList.contains("o-composer") === true && document.activeElement.textContent.startsWith(typed), text);
-};
 
 /** Pastes rows at the selected cell, as they come from another program by the clipboard. */
 export async function paste(page: Page, rows: readonly (readonly CellValue[])[]): Promise<void> {
