@@ -79,3 +79,11 @@ test("the cheaper of two walls is taken, and the answer says that there were oth
   expect(report({}, both).assumptions).toEqual(["3/16 in mild steel is taken from CO-35, the cheapest of several walls"]);
   expect(report({}, given).assumptions).toEqual([]);
 });
+
+describe("clips, by the most length of line between an end or a clip and the next", () => {
+  const clips = (spacing: string): unknown => report({}, shop({ settings: [`clip spacing | ${spacing} | in`] })).bill.filter(({ kind }) => kind === "clip").map(({ part, quantity, from }) => ({ part, quantity, from }));
+  // Lines of 14, 14, 30, 50, 60 + 40, 28 and 32 in: by hand 0 + 0 + 1 + 2 + 5 + 1 + 1 at 18 in, one on the longest alone at 60 in, and none at 100 in.
+  test("ten at 18 in", () => expect(clips("18")).toEqual([{ part: "clip 3/16 in", quantity: { count: 10 }, from: "to fit" }]));
+  test("one at 60 in", () => expect(clips("60")).toEqual([{ part: "clip 3/16 in", quantity: { count: 1 }, from: "to fit" }]));
+  test("none at 100 in", () => expect(clips("100")).toEqual([]));
+});
