@@ -73,8 +73,7 @@ export const cubicCentimetres = (value: number) => (value * 1e-6) as CubicMetres
 export const inCubicInches = (volume: CubicMetres): number => volume / METRES_PER_INCH ** 3;
 export const inCubicCentimetres = (volume: CubicMetres): number => volume * 1e6;
 export const perMegapascal = (value: number) => (value * 1e-6) as PerPascal;
-/** US fluid ounces: 231 cubic inches are a gallon of 128 (NIST Handbook 44, appendix C). */
-/** US fluid ounces, 231/128 cubic inches exactly. */
+/** US fluid ounces, 231/128 cubic inches exactly: 231 cubic inches are a gallon of 128 (NIST Handbook 44, appendix C). */
 export const inFluidOunces = (volume: CubicMetres): number => volume / ((231 / 128) * METRES_PER_INCH ** 3);
 export const fluidOunces = (value: number) => (value * (231 / 128) * METRES_PER_INCH ** 3) as CubicMetres;
 

@@ -51,6 +51,15 @@ test("tube of another wall, size or material is another job, and runs that canno
   expect(leftOut.map(({ car, run: { number } }) => `${car}${number}`)).toEqual(["A3", "A4"]);
 });
 
+test("jobs come by the name of their material, then by size, then by wall, whatever the order of the runs", () => {
+  const kinds: readonly TubeStock[] = [{ ...stick, material: "stainless" }, { ...stick, outsideDiameter: inches(0.25) }, { ...stick, wall: inches(0.035) }, stick, { ...stick, material: "copper-nickel", outsideDiameter: inches(0.25) }];
+  const named = (order: readonly TubeStock[]): unknown =>
+    benchJobs([{ car: "Car 1", runs: order.map((stock, index) => run(index + 1, 20, stock)) }], defaultSettings, kinds).jobs.map(({ material, outsideDiameter, wall }) => [material, ...[outsideDiameter, wall].map((size) => Number(inInches(size).toFixed(4)))]);
+  const inOrder = [["copper-nickel", 0.25, 0.028], ["mild steel", 0.1875, 0.028], ["mild steel", 0.1875, 0.035], ["mild steel", 0.25, 0.028], ["stainless", 0.1875, 0.028]];
+  expect(named(kinds)).toEqual(inOrder);
+  expect(named([...kinds].reverse())).toEqual(inOrder);
+});
+
 test("a piece that no stock can hold is named by car and run, and the others are planned", () => {
   const { sticks, plan } = planned([20, 90]);
   expect(plan.problems).toEqual([{ item: "Car 1 run 2", says: "longer than any stock, end trim off" }]);

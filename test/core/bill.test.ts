@@ -1,5 +1,6 @@
 /** Bills by hand: ends of the workshop's car are 9 × 3/8-24, 3 × 1/2-20, 1 × 9/16-18, 1 × 7/16-24; its cut tube is 278.9375 in (see tubing.test.ts). */
-import { inInches } from "../../src/core/quantity";
+import { totalParts, type BillLine } from "../../src/core/bill";
+import { inInches, metres } from "../../src/core/quantity";
 import { ADAPTERS, NUTS, report, table, TUBE, type CarCells, type Shop } from "./workshop";
 
 const COIL = "CO-300 | mild steel | 0.1875 | 0.028 | coil | 300 | 25";
@@ -86,4 +87,20 @@ describe("clips, by the most length of line between an end or a clip and the nex
   test("ten at 18 in", () => expect(clips("18")).toEqual([{ part: "clip 3/16 in", quantity: { count: 10 }, from: "to fit" }]));
   test("one at 60 in", () => expect(clips("60")).toEqual([{ part: "clip 3/16 in", quantity: { count: 1 }, from: "to fit" }]));
   test("none at 100 in", () => expect(clips("100")).toEqual([]));
+});
+
+describe("armour, over lines that begin or end at an armoured place", () => {
+  const armour = (places: string): unknown => report({}, shop({ settings: [`armoured places | ${places} | `] })).bill.filter(({ kind }) => kind === "armour").map(({ part, quantity }) => [part, "length" in quantity && Number(inInches(quantity.length).toFixed(6))]);
+  test("at the valve: 14 and 14 to it, 30, 50 and 100 in from it", () => expect(armour("valve")).toEqual([["armour 3/16 in", 208]]));
+  test("at the tee on the axle: 28 and 32 in from it", () => expect(armour("Axle-Tee; nowhere")).toEqual([["armour 3/16 in", 60]]));
+  test("at a wheel: the one line to it", () => expect(armour("LF")).toEqual([["armour 3/16 in", 30]]));
+  test("at a place the car has not", () => expect(armour("nowhere")).toEqual([]));
+});
+
+test("parts of many bills: by kind, then by name, counts and lengths each summed, what is no fitting left out", () => {
+  const line = (kind: string, part: string, quantity: BillLine["quantity"]): BillLine => ({ part, kind, quantity, description: "", price: undefined, amount: undefined, from: "needed" });
+  const bills = [line("armour", "Z", { length: metres(1.5) }), line("clip", "C", { count: 4 }), line("nut", "B", { count: 2 }), line("tube", "T", { length: metres(3) }), line("nut", "A", { count: 1 }), line("armour", "Z", { length: metres(0.25) }), line("nut", "B", { count: 3 })];
+  expect(totalParts(bills)).toEqual([
+    { part: "A", kind: "nut", quantity: { count: 1 } }, { part: "B", kind: "nut", quantity: { count: 5 } }, { part: "C", kind: "clip", quantity: { count: 4 } }, { part: "Z", kind: "armour", quantity: { length: 1.75 } },
+  ]);
 });

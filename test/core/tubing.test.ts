@@ -36,6 +36,11 @@ test("materials, sizes and walls are totalled apart, in that order", () => {
   ]);
 });
 
+test("tube of another material or size and a rest of tube are not bought for it, however cheap", () => {
+  const cheap = ["SS | stainless | 0.1875 | 0.028 | coil | 300 | 1", "WIDE | mild steel | 0.25 | 0.028 | coil | 300 | 1", "REST | mild steel | 0.1875 | 0.028 | offcut | 300 | 0"];
+  expect(tubing([{}], rack(COIL, ...cheap)).totals.map(bought)).toEqual(["1 × CO-300"]);
+});
+
 /** Cuts of 2 in beyond each length (0.25 + 0.5 twice and a saw cut of 0.5): 60, 52, 34, 32, 30, 16 and 16 in. */
 const CUTS: Shop = {
   platforms: [table("Platform | First year | Last year | Split", "P | 1960 | 1974 | front/rear"), table(LENGTH_ROWS, ...["master | valve | 14", "valve | LF | 30", "valve | RF | 50", "valve | rear-hose | 58", "axle-tee | LR | 28", "axle-tee | RR | 32"].map((row) => `P | ${row} | 0.1875`))],
