@@ -1,4 +1,5 @@
 /** The reader's language and country, by which numbers and days are written and read. */
+import { madeOnceByKey } from "../core/made-once";
 
 interface HostLanguages {
   readonly navigator?: { readonly language?: string };
@@ -11,7 +12,10 @@ export function localeHere(host: HostLanguages = globalThis): string | undefined
   return [contentLanguage, displayLanguage, host.navigator?.language].find((tag) => tag !== undefined && isKnown(tag));
 }
 
-const isKnown = keptByTag((tag) => {
+/** The browser takes a while over what it knows of a language, and every number in sight asks. */
+const [known, marks] = [madeOnceByKey<boolean>(), madeOnceByKey<DecimalMark>()];
+
+const isKnown = (wanted: string): boolean => known(wanted, (tag) => {
   try {
     return Intl.NumberFormat.supportedLocalesOf(tag).length > 0;
   } catch {
@@ -22,19 +26,5 @@ const isKnown = keptByTag((tag) => {
 export type DecimalMark = "." | ",";
 
 /** Between the whole and the rest of a number, as the reader writes it. */
-export const decimalMark = (locale = localeHere()): DecimalMark => markOf(locale ?? "");
-
-const markOf = keptByTag((tag): DecimalMark =>
-  new Intl.NumberFormat(tag === "" ? undefined : tag).formatToParts(1.5).find(({ type }) => type === "decimal")?.value === "," ? "," : ".");
-
-/** The browser takes a while over what it knows of a language, and every number in sight asks. */
-function keptByTag<T>(find: (tag: string) => T): (tag: string) => T {
-  const kept = new Map<string, T>();
-  return (tag) => {
-    const known = kept.get(tag);
-    if (known !== undefined) return known;
-    const found = find(tag);
-    kept.set(tag, found);
-    return found;
-  };
-}
+export const decimalMark = (locale = localeHere()): DecimalMark => marks(locale ?? "", (tag) =>
+  (new Intl.NumberFormat(tag === "" ? undefined : tag).formatToParts(1.5).find(({ type }) => type === "decimal")?.value === "," ? "," : "."));

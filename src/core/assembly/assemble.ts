@@ -124,10 +124,10 @@ function asJoint(link: FoundLink): Joint {
 
 /** Ports that screw straight into one another and cannot be compared; each pair of kinds is told once, as both wheels have it. */
 function takenToFit(joints: readonly Joint[]): readonly string[] {
+  const kindOf = ({ instance, port }: PortRef): string => `${instance.component.name} ${port.name}`;
   const said = joints.filter(({ by, from, to }) => by === "direct" && !from.instance.unnamed && !to.instance.unnamed).flatMap(({ from, to }) => {
     const unknown = [from, to].filter(({ port }) => !faceOf(port));
-    const [a, b] = [from, to].map(({ instance, port }) => `${instance.component.name} ${port.name}`);
-    return unknown.length === 0 ? [] : [`${a} is taken to fit into ${b}, since Ports has no thread and seat of ${unknown.map(({ instance, port }) => `${instance.component.name} ${port.name}`).join(" and ")}`];
+    return unknown.length === 0 ? [] : [`${kindOf(from)} is taken to fit into ${kindOf(to)}, since Ports has no thread and seat of ${unknown.map(kindOf).join(" and ")}`];
   });
   return [...new Set(said)];
 }
