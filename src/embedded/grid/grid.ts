@@ -6,15 +6,17 @@ import { readyParts } from "../../workbook/new-table";
 import { type FormulaChange, type NewSheet, type NewTable, type SheetContent } from "../../workbook/port";
 import { readySheet } from "../../workbook/sheet-content";
 import { type ReferenceTable } from "../../workbook/structured-references";
+import { keepCalculatedCells, type KeptGetters } from "./calculated-cells";
 import { type FunctionSet, registerFunctions } from "./functions";
 import { provideGroupBy } from "./group-by";
+import { keepHeaderPositions } from "./header-positions";
 import { type GridLibrary, type GridModel } from "./library";
 import { constantContent, modelData, sheetId } from "./model-data";
 import { formulaText, modelDocument, shownValue } from "./model-document";
 import { type Zone } from "./sheet-parts";
+import { rowsOfRange } from "./range-rows";
 import { appendRow, registerRowAppender } from "./row-appender";
 import { registerSheetWriter, writeSheets } from "./sheet-writer";
-import { keepSpilledCells } from "./spilled-cells";
 import { mendSpilledRange } from "./spilled-range";
 import { keepTableStyles } from "./table-styles";
 import { type NamedTableGetters, registerNamedTables } from "./tables";
@@ -68,8 +70,9 @@ export interface GridSelection {
 export function openGrid(library: GridLibrary, document: WorkbookDocument, functions: FunctionSet): Grid {
   provideGroupBy();
   mendSpilledRange(library);
-  keepSpilledCells(library);
+  keepCalculatedCells(library);
   keepTableStyles(library);
+  keepHeaderPositions(library);
   registerFunctions(library, functions);
   registerNamedTables(library);
   registerSheetWriter(library);
@@ -201,12 +204,10 @@ function formulaAt(model: GridModel, sheet: string, address: string): string | u
 const valueAt = ({ getters }: GridModel, position: Position): CellValue | CellError =>
   shownValue(getters.getEvaluatedCell(position));
 
-const valuesIn = (model: GridModel, sheetId: string, { left, top, right, bottom }: Zone): (CellValue | CellError)[][] =>
-  Array.from({ length: bottom - top + 1 }, (_, down) =>
-    Array.from({ length: right - left + 1 }, (__, along) => valueAt(model, { sheetId, col: left + along, row: top + down })),
-  );
+const valuesIn = ({ getters }: GridModel, sheetId: string, zone: Zone): readonly (readonly (CellValue | CellError)[])[] =>
+  rowsOfRange((getters as unknown as KeptGetters).getKeptColumns(sheetId, zone), shownValue);
 
-function resultsAt(model: GridModel, { sheetId, col, row }: Position): (CellValue | CellError)[][] {
+function resultsAt(model: GridModel, { sheetId, col, row }: Position): readonly (readonly (CellValue | CellError)[])[] {
   const alone = { top: row, bottom: row, left: col, right: col };
   return valuesIn(model, sheetId, model.getters.getSpreadZone({ sheetId, col, row }) ?? alone);
 }
