@@ -5,5 +5,5 @@ export default {
   ...shared,
   testMatch: ["<rootDir>/test/browser/**/*.browser.test.ts"],
   testTimeout: 60_000,
-  maxWorkers: 1, // each test file starts a browser, and a page under load is slow to answer
+  maxWorkers: 1, // each test file starts a browser, and those in test/browser/timed hold a page to a time
 };

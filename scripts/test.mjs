@@ -5,17 +5,21 @@ import { runNode } from "./run-command.mjs";
 
 const jest = "node_modules/jest/bin/jest.js";
 const tsc = "node_modules/typescript/bin/tsc";
-const resultFiles = ["test-output/unit-results.json", "test-output/browser-results.json"];
+const resultFiles = ["unit", "browser", "timed"].map((kind) => `test-output/${kind}-results.json`);
+const browserTests = ["--config", "jest.browser.config.js"];
+
+const lint = () => runNode("node_modules/eslint/bin/eslint.js", ".", "--max-warnings", "0");
+const types = () => runNode(tsc, "-p", "tsconfig.json");
+const typesOfCore = () => runNode(tsc, "-p", "src/core/tsconfig.json");
+const build = () => runNode("--import", "tsx", "scripts/build.ts", "--quiet");
 
 const steps = [
   ["packages", ensureInstalled],
-  ["lint", () => runNode("node_modules/eslint/bin/eslint.js", ".", "--max-warnings", "0")],
-  ["types", () => runNode(tsc, "-p", "tsconfig.json")],
-  ["types of the core", () => runNode(tsc, "-p", "src/core/tsconfig.json")],
+  ["lint, types and build", () => besideEachOther([lint], [types, typesOfCore, build])],
   ["unit and contract tests", () => runJest(resultFiles[0], [])],
-  ["build", () => runNode("--import", "tsx", "scripts/build.ts", "--quiet")],
   ["browser", () => runNode("--import", "tsx", "scripts/prepare-browser.ts")],
-  ["browser tests", () => runJest(resultFiles[1], ["--config", "jest.browser.config.js"])],
+  ["browser tests", () => runJest(resultFiles[1], [...browserTests, "--maxWorkers", "2", "--testPathIgnorePatterns", "/node_modules/", "/test/browser/timed/"])],
+  ["timed browser tests", () => runJest(resultFiles[2], [...browserTests, "--testPathPatterns", "/test/browser/timed/"])],
 ];
 
 const failedStep = await runSteps();
@@ -40,6 +44,13 @@ async function runSteps() {
     console.log(`  ${name}: ${seconds(start)} s`);
   }
   return undefined;
+}
+
+/** Each lane's programs one after another, the lanes beside each other: these use one processor each. */
+async function besideEachOther(...lanes) {
+  const ended = await Promise.allSettled(lanes.map(async (programs) => { for (const run of programs) await run(); }));
+  const reasons = ended.flatMap(({ reason }) => (reason ? [reason instanceof Error ? reason.message : String(reason)] : []));
+  if (reasons.length > 0) throw new Error(reasons.join("; "));
 }
 
 async function runJest(resultFile, words) {

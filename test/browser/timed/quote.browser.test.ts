@@ -2,11 +2,11 @@
 import { mkdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { chromium, type Browser, type Page } from "playwright-core";
-import { browserArguments, findBrowser } from "../../scripts/browser";
-import { servePage, type PageServer } from "../../scripts/page-server";
-import type { DocumentSheet, WorkbookDocument } from "../../src/workbook/document";
-import { readXlsx } from "../../src/workbook/xlsx/read";
-import { panelPages, turnTo, violations } from "./panel-pages";
+import { browserArguments, findBrowser } from "../../../scripts/browser";
+import { servePage, type PageServer } from "../../../scripts/page-server";
+import type { DocumentSheet, WorkbookDocument } from "../../../src/workbook/document";
+import { readXlsx } from "../../../src/workbook/xlsx/read";
+import { panelPages, turnTo, violations } from "../panel-pages";
 
 declare global {
   interface Window {
@@ -15,7 +15,7 @@ declare global {
   }
 }
 
-const pictures = fileURLToPath(new URL("../../test-output/", `file://${__filename}`));
+const pictures = fileURLToPath(new URL("../../../test-output/", `file://${__filename}`));
 
 describe("in the panel", () => {
   const { open } = panelPages();
@@ -85,7 +85,7 @@ describe("in the embedded page", () => {
   let server: PageServer;
   let browser: Browser;
   beforeAll(async () => {
-    server = await servePage(fileURLToPath(new URL("../../dist/embedded", `file://${__filename}`)), 0);
+    server = await servePage(fileURLToPath(new URL("../../../dist/embedded", `file://${__filename}`)), 0);
     browser = await chromium.launch({ executablePath: findBrowser(), args: [...browserArguments] });
   });
   afterAll(async () => {

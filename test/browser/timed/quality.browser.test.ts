@@ -1,6 +1,6 @@
 /** What the panel owes its user whatever is in it: quick to use, nothing jumps, a fault stays where it is, choices are kept. */
-import { places } from "../../src/taskpane/places";
-import { looks, panelPages, putOn, turnTo, violations } from "./panel-pages";
+import { places } from "../../../src/taskpane/places";
+import { looks, panelPages, putOn, turnTo, violations } from "../panel-pages";
 import { slowness } from "./pace";
 
 const { open, pardon } = panelPages();

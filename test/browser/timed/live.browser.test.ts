@@ -1,6 +1,6 @@
 /** A workbook of 5,000 cars stays in step with the hand: timed in the browser, on this machine, and printed. */
 import type { Page } from "playwright-core";
-import { panelPages, turnTo } from "./panel-pages";
+import { panelPages, turnTo } from "../panel-pages";
 import { slowness } from "./pace";
 
 const { open } = panelPages();
