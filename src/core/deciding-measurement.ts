@@ -52,8 +52,14 @@ function apart(a: Port, b: Port): number {
 
 function sayPorts(port: Port, owner: Component, others: readonly Port[], other: Component): string {
   const counterpart = others.find(({ name }) => name === port.name) ?? others[0];
-  const there = counterpart ? `${sayThread(counterpart)} on ${other.name}` : `not on ${other.name}`;
-  return `${port.name}: ${sayThread(port)} on ${owner.name}, ${there}`;
+  const there = counterpart ? `${sayThread(counterpart, port)} on ${other.name}` : `not on ${other.name}`;
+  return `${port.name}: ${sayThread(port, counterpart)} on ${owner.name}, ${there}`;
 }
 
-const sayThread = ({ thread }: Port): string => thread?.name ?? "a thread not stated";
+/** Of two ports with one thread, what else they differ in is said with it. */
+function sayThread({ thread, gender, use }: Port, other: Port | undefined): string {
+  const name = thread?.name ?? "a thread not stated";
+  if (!other || other.thread?.name !== thread?.name) return name;
+  if (other.gender !== gender) return `${gender} ${name}`;
+  return `${name} for a ${use === "switch" ? "switch" : "line"}`;
+}

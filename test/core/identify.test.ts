@@ -152,6 +152,42 @@ test("bodies with the same ports are told apart by nothing outside, and it says 
   expect(first && second && decidingMeasurement(first, second)).toEqual({ decides: false, says: "none: CV-N has the same ports and other contents" });
 });
 
+describe("what tells two bodies apart", () => {
+  /** Two bodies by their ports, of which all were seen, or all but those named. */
+  const between = (one: string, other: string, unseen: readonly string[] = []): ReturnType<typeof decidingMeasurement> => {
+    const { components } = catalogueOf({ parts: [`ONE union @valve | ${one}`, `TWO union @valve | ${other}`], workshopParts: [] });
+    const [first, second] = ["ONE", "TWO"].map((name): Identification => {
+      const component = [...components.values()].find((each) => each.name === name);
+      if (!component) throw new Error(name);
+      return { component, probability: 0.5, matched: [], unexplained: [], notSeen: component.ports.filter((each) => unseen.includes(`${name} ${each.name}`)), against: [] };
+    });
+    if (!first || !second) throw new Error("two bodies");
+    return decidingMeasurement(first, second);
+  };
+
+  // Minor diameters inside, ASME B1.1: 3/8-24 8.382 to 8.636 mm, 7/16-24 9.967 to 10.214, 1/2-20 11.325 to 11.617: 3/8-24 lies farther from 1/2-20.
+  test("the port whose thread lies farthest from the other's, or one that nobody has looked at yet", () => {
+    expect(between("<A 7/16-24 | >B 3/8-24", "<A 1/2-20 | >B 1/2-20").says).toBe("B: 3/8-24 on ONE, 1/2-20 on TWO");
+    expect(between("<A 7/16-24 | >B 3/8-24", "<A 1/2-20 | >B 1/2-20", ["ONE A"]).says).toBe("A: 7/16-24 on ONE, 1/2-20 on TWO");
+  });
+
+  // Outside 3/8-16 and 3/8-24 share diameters, M10x1.5 (9.732 to 9.968 mm, ISO 965) lies 0.23 above both; inside M10x1.5 (8.376 to 8.676) covers 3/8-24, and 3/8-16 (7.798 to 8.153) lies 0.23 below.
+  test("outside threads are told apart by the diameters outside, inside ones by those inside", () => {
+    expect(between("<A 3/8-16 male | >B M10x1.5 male", "<A 3/8-24 male | >B 3/8-24 male").says).toBe("B: M10x1.5 on ONE, 3/8-24 on TWO");
+    expect(between("<A 3/8-16 | >B M10x1.5", "<A 3/8-24 | >B 3/8-24").says).toBe("A: 3/8-16 on ONE, 3/8-24 on TWO");
+  });
+
+  test("the same thread, outside on one and inside on the other or for a switch on one, is seen before any is measured", () => {
+    expect(between("<A 7/16-24 | >B 3/8-24 male", "<A 3/8-24 | >B 3/8-24").says).toBe("B: male 3/8-24 on ONE, female 3/8-24 on TWO");
+    expect(between("<A 3/8-24 switch", "<A 3/8-24").says).toBe("A: 3/8-24 for a switch on ONE, 3/8-24 for a line on TWO");
+  });
+
+  test("a port that only one of them has is looked for, whichever of the two it is", () => {
+    expect(between("<A 3/8-24 | >B 3/8-24", "<A 3/8-24")).toEqual({ decides: true, says: "B: 3/8-24 on ONE, not on TWO" });
+    expect(between("<A 3/8-24", "<A 3/8-24 | >B 3/8-24")).toEqual({ decides: true, says: "B: 3/8-24 on TWO, not on ONE" });
+  });
+});
+
 const bodies = [...demo.components.values()].filter(({ kind, ports }) => ["master", "distribution-block", "hold-off-valve", "proportioning-valve", "adjustable-proportioning-valve", "combination-valve", "residual-valve", "anti-lock-unit", "tee", "union"].includes(kind) && ports.length > 0);
 const shown = (component: Component): Port[] => component.ports.filter(({ use, thread }) => use !== "bleed" && thread !== undefined);
 const windowOf = ({ thread, gender }: Port): Window => (gender === "male" ? externalMajorWindow : internalMinorWindow)(thread as Thread);
