@@ -14,7 +14,7 @@ export const areas: Readonly<Record<string, Area>> = {
   },
   fittings: {
     files: ["fittings", "fitter", "joint", "least-cost-assignment"],
-    tests: ["core/fittings", "core/kits", "core/checks/joining", "functions/fitting-functions"],
+    tests: ["core/fittings", "core/kits", "core/kit-search", "core/checks/joining", "functions/fitting-functions"],
   },
   assembly: { files: ["assembly", "component", "equipment", "car"], tests: ["core/assembly", "core/runs", "core/equipment", "core/checks/chain", "core/sound-assemblies", "cases"] },
   lines: {
@@ -23,7 +23,7 @@ export const areas: Readonly<Record<string, Area>> = {
   },
   checks: { files: ["checks", "finding", "standing", "answers", "report"], tests: ["core/checks", "core/standing", "core/assembly/open-questions", "core/bends/run-bends", "core/equipment", "core/sound-assemblies", "cases"] },
   balance: { files: ["balance"], tests: ["core/balance", "core/checks/physics", "functions/balance"] },
-  kits: { files: ["ask", "kits", "kit-cover", "kit-search", "possible-sets", "question", "group-by"], tests: ["core/ask", "core/kits", "core/possible-sets", "functions/advice"] },
+  kits: { files: ["ask", "kits", "kit-cover", "kit-search", "possible-sets", "question", "group-by"], tests: ["core/ask", "core/kits", "core/kit-search", "core/possible-sets", "functions/advice"] },
   quote: { files: ["quote", "quote-items", "quote-missing", "fluid", "money", "say-money"], tests: ["core/quote", "functions/quote"] },
   cutplan: { files: ["cutplan"], tests: ["core/cutplan", "core/bench-plan", "functions/cutplan"] },
   stock: { files: ["stock", "stock-history"], tests: ["core/stock", "functions/stock-tables"] },
