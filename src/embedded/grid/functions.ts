@@ -1,6 +1,6 @@
 /** Gives our worksheet functions to the grid, with the descriptions of functions.json, and keeps their errors in the cell. */
 import { type GridLibrary } from "./library";
-import { rowsOfRange, type GridCell } from "./range-rows";
+import { rowKeeper, type GridCell } from "./range-rows";
 
 /** What functions.json says of one function; the shape Excel defines. */
 export interface FunctionMetadata {
@@ -91,12 +91,14 @@ const blank: GridCell = { value: null };
 const isRange = (value: GridArgument): value is readonly (readonly GridCell[])[] => Array.isArray(value);
 
 function rowsOf(value: NonNullable<GridArgument>, errorsPass: boolean): unknown[][] {
-  const read = errorsPass ? valueOrError : valueOnly;
-  return isRange(value) ? rowsOfRange(value, read) : [[read(value)]];
+  if (isRange(value)) return errorsPass ? rowsOrErrors(value) : rowsOnly(value);
+  return [[cellValue(value, errorsPass)]];
 }
 
-const valueOrError = (cell: GridCell): unknown => cellValue(cell, true);
-const valueOnly = (cell: GridCell): unknown => cellValue(cell, false);
+/** The library knows functions by name, whatever the workbook; so do these. */
+const RANGES_KEPT = 16;
+const rowsOrErrors = rowKeeper((cell: GridCell): unknown => cellValue(cell, true), RANGES_KEPT);
+const rowsOnly = rowKeeper((cell: GridCell): unknown => cellValue(cell, false), RANGES_KEPT);
 
 /** Excel hands over 0 for a blank cell. */
 function cellValue(cell: GridCell, errorsPass: boolean): unknown {

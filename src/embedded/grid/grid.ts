@@ -14,7 +14,7 @@ import { type GridLibrary, type GridModel } from "./library";
 import { constantContent, modelData, sheetId } from "./model-data";
 import { formulaText, modelDocument, shownValue } from "./model-document";
 import { type Zone } from "./sheet-parts";
-import { rowsOfRange } from "./range-rows";
+import { rowKeeper } from "./range-rows";
 import { appendRow, registerRowAppender } from "./row-appender";
 import { registerSheetWriter, writeSheets } from "./sheet-writer";
 import { mendSpilledRange } from "./spilled-range";
@@ -103,14 +103,15 @@ export function openGrid(library: GridLibrary, document: WorkbookDocument, funct
 function cellPart(library: GridLibrary, model: GridModel): Pick<Grid, "enter" | "write" | "isFormula" | "formula" | "value" | "values" | "results"> {
   const { getters } = model;
   const at = (sheet: string, address: string): Position => positionOf(model, sheet, address);
+  const valuesIn = valueReader(model);
   return {
     enter: (sheet, address, text) => void model.dispatch("UPDATE_CELL", { ...at(sheet, address), content: text }),
     write: (sheet, address, value) => void model.dispatch("UPDATE_CELL", { ...at(sheet, address), content: constantContent(library, value) }),
     isFormula: (sheet, address) => getters.getCell(at(sheet, address))?.isFormula === true || getters.getArrayFormulaSpreadingOn(at(sheet, address)) !== undefined,
     formula: (sheet, address) => formulaAt(model, sheet, address),
     value: (sheet, address) => valueAt(model, at(sheet, address)),
-    values: (sheet, area) => valuesIn(model, sheetIdOf(model, sheet), zoneOf(area)),
-    results: (sheet, address) => resultsAt(model, at(sheet, address)),
+    values: (sheet, area) => valuesIn(sheetIdOf(model, sheet), zoneOf(area)),
+    results: (sheet, address) => valuesIn(at(sheet, address).sheetId, spreadZone(model, at(sheet, address))),
   };
 }
 
@@ -204,12 +205,19 @@ function formulaAt(model: GridModel, sheet: string, address: string): string | u
 const valueAt = ({ getters }: GridModel, position: Position): CellValue | CellError =>
   shownValue(getters.getEvaluatedCell(position));
 
-const valuesIn = ({ getters }: GridModel, sheetId: string, zone: Zone): readonly (readonly (CellValue | CellError)[])[] =>
-  rowsOfRange((getters as unknown as KeptGetters).getKeptColumns(sheetId, zone), shownValue);
+type Rows = readonly (readonly (CellValue | CellError)[])[];
 
-function resultsAt(model: GridModel, { sheetId, col, row }: Position): readonly (readonly (CellValue | CellError)[])[] {
-  const alone = { top: row, bottom: row, left: col, right: col };
-  return valuesIn(model, sheetId, model.getters.getSpreadZone({ sheetId, col, row }) ?? alone);
+/** A workbook with all its tables. */
+const RANGES_KEPT = 64;
+
+function valueReader({ getters }: GridModel): (sheetId: string, zone: Zone) => Rows {
+  const rows = rowKeeper(shownValue, RANGES_KEPT);
+  return (sheetId, zone) => rows((getters as unknown as KeptGetters).getKeptColumns(sheetId, zone));
+}
+
+function spreadZone({ getters }: GridModel, position: Position): Zone {
+  const { row, col } = position;
+  return getters.getSpreadZone(position) ?? { top: row, bottom: row, left: col, right: col };
 }
 
 function select(model: GridModel, sheetId: string, zone: Zone): void {

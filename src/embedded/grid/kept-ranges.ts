@@ -35,21 +35,24 @@ const positioned = (cell: Cell, position: Position): Cell => (cell.position ? ce
 const columnsOf = ({ left, top, right, bottom }: Zone, cell: (col: number, row: number) => Cell): Columns =>
   Array.from({ length: right - left + 1 }, (_, column) => Array.from({ length: bottom - top + 1 }, (__, row) => cell(left + column, top + row)));
 
-/** The places that were calculated or cleared, in order, since the era began. */
+/** The places that were calculated or cleared, in order, since the first range of the era was kept. */
 interface Changes {
   readonly era: number;
   readonly places: readonly Position[];
+  isWanted: boolean;
 }
 
 function changesOf(evaluator: Evaluator): Changes {
-  const changes = { era: 0, places: [] as Position[] };
+  const changes = { era: 0, places: [] as Position[], isWanted: false };
   const forget = (): void => {
     changes.era++;
     changes.places = [];
+    changes.isWanted = false;
   };
   const note = (position: Position): void => {
-    if (changes.places.length >= CHANGES_KEPT) forget();
-    changes.places.push(position);
+    if (!changes.isWanted) return;
+    if (changes.places.length < CHANGES_KEPT) changes.places.push(position);
+    else forget();
   };
   let watched: unknown;
   const evaluate = evaluator.evaluate.bind(evaluator);
@@ -90,7 +93,8 @@ function keeper(changes: Changes, readCell: (position: Position) => Cell): (rang
     if ((right - left + 1) * (bottom - top + 1) < LEAST_CELLS) return readAnew(range);
     const key = `${left} ${top} ${right} ${bottom} ${sheetId}`;
     const before = kept.get(key);
-    // Taken before reading: what is calculated on the way is looked up once more next time.
+    // From before reading: what is calculated on the way is looked up once more next time.
+    changes.isWanted = true;
     const { era, places } = changes;
     const seen = places.length;
     const columns = before?.era === era ? withChanges(before, range, places, readCell) : readAnew(range);

@@ -8,40 +8,36 @@ export interface GridCell {
 }
 type Columns<Cell> = readonly (readonly Cell[])[];
 
-interface Kept {
-  readonly columns: Columns<unknown>;
-  readonly rows: readonly unknown[][];
+interface Kept<Cell, Value> {
+  readonly columns: Columns<Cell>;
+  readonly rows: Value[][];
 }
-
-const RANGES_KEPT = 64;
-/** By reader, place and size. */
-const kept = new WeakMap<object, Map<string, Kept>>();
 
 /**
- * The values of a range by rows. A sheet of ten thousand cars passes here at every edit, so a cell that is as it was is only looked at,
- * and a column that is as it was not even that. The rows are shared by all who ask and must not be changed.
- * @param read what is handed out for a cell; the same function each time
+ * Hands out ranges by rows. A sheet of ten thousand cars passes here at every edit, so a cell that is as it was is only looked at,
+ * and a column that is as it was is not even that. The rows are shared by all who ask and must not be changed.
+ * @param read what is handed out for a cell
+ * @param most how many ranges are kept, by place and size
  */
-export function rowsOfRange<Cell extends GridCell, Value>(columns: Columns<Cell>, read: (cell: Cell) => Value): Value[][] {
-  const ranges = rangesOf(read);
-  const key = keyOf(columns);
-  const before = ranges.get(key);
-  const changed = columns.flatMap((column, index) => (column === before?.columns[index] ? [] : [index]));
-  const isSame = (row: number): boolean => changed.every((index) => columns[index]?.[row] === before?.columns[index]?.[row]);
-  const rows = (columns[0] ?? []).map((_, row) => {
-    const known = before?.rows[row] as Value[] | undefined;
-    return known && isSame(row) ? known : columns.map((column) => read(column[row] as Cell));
-  });
-  ranges.delete(key);
-  ranges.set(key, { columns, rows });
-  if (ranges.size > RANGES_KEPT) ranges.delete(ranges.keys().next().value ?? "");
-  return rows;
+export function rowKeeper<Cell extends GridCell, Value>(read: (cell: Cell) => Value, most: number): (columns: Columns<Cell>) => Value[][] {
+  const kept = new Map<string, Kept<Cell, Value>>();
+  return (columns) => {
+    const key = keyOf(columns);
+    const rows = rowsOf(columns, kept.get(key), read);
+    kept.delete(key);
+    kept.set(key, { columns, rows });
+    if (kept.size > most) kept.delete(kept.keys().next().value ?? "");
+    return rows;
+  };
 }
 
-function rangesOf(read: object): Map<string, Kept> {
-  const known = kept.get(read) ?? new Map<string, Kept>();
-  kept.set(read, known);
-  return known;
+function rowsOf<Cell, Value>(columns: Columns<Cell>, before: Kept<Cell, Value> | undefined, read: (cell: Cell) => Value): Value[][] {
+  const changed = columns.flatMap((column, index) => (column === before?.columns[index] ? [] : [index]));
+  const isSame = (row: number): boolean => changed.every((index) => columns[index]?.[row] === before?.columns[index]?.[row]);
+  return (columns[0] ?? []).map((_, row) => {
+    const known = before?.rows[row];
+    return known && isSame(row) ? known : columns.map((column) => read(column[row] as Cell));
+  });
 }
 
 function keyOf(columns: Columns<GridCell>): string {
