@@ -24,7 +24,9 @@ export function bendsTable({ points, radius, unit, grip, leastRadius }: BendsArg
   const named = readUnit(unit);
   const read = (name: string, value: unknown): Metres | undefined => {
     const number = readNumber(name, value);
-    return number === undefined ? undefined : inUnit(named)(number);
+    const length = number === undefined ? undefined : inUnit(named)(number);
+    if (length !== undefined && length > LARGEST) throw badValue(`${name}: read ${String(value)} ${named}; accepted: up to 100 m.`);
+    return length;
   };
   const bendRadius = read("radius", radius);
   if (bendRadius === undefined) throw badValue(`radius: read nothing; accepted: the radius of the bends in ${named}.`);
@@ -32,6 +34,9 @@ export function bendsTable({ points, radius, unit, grip, leastRadius }: BendsArg
   const rows: BendRow[] = line ? bendRows(line, legEnds, findings) : [{ bend: "total", problem: sayFindings(findings) }];
   return laidOut(bendColumns, rows, named === "in" ? "us" : "metric");
 }
+
+/** No bender and no tube has a larger radius or grip [m]. */
+const LARGEST = 100;
 
 export interface BendRow {
   readonly bend: number | "end" | "total";

@@ -114,5 +114,10 @@ const nameOf = (row: RangeRow, kind: string): string => (isBlank(row.cell("name"
 /** A kerf or a trim; left out it is none. */
 const readSmall = (name: string, value: unknown, unit: LengthUnitName): Metres => {
   const number = readNumber(name, value);
-  return number === undefined ? metres(0) : inUnit(unit)(number);
+  const length = number === undefined ? metres(0) : inUnit(unit)(number);
+  if (length > LARGEST_LOSS) throw badValue(`${name}: read ${String(value)} ${unit}; accepted: up to 10 m.`);
+  return length;
 };
+
+/** No saw and no bench loses more [m]. */
+const LARGEST_LOSS = 10;

@@ -40,6 +40,8 @@ describe("BENDS", () => {
   test.each([
     ["no radius", [[[0, 0, 0], [1, 0, 0]], 0, null, null, null], /^radius: read nothing/],
     ["a radius below 0", [[[0, 0, 0], [1, 0, 0]], -1, null, null, null], /^radius: read "-1"/],
+    ["a radius that no bender has", [[[0, 0, 0], [1, 0, 0]], 4000, null, null, null], /^radius: read 4000 in; accepted: up to 100 m/],
+    ["a grip that no bender has", [[[0, 0, 0], [1, 0, 0]], 1, "mm", 100001, null], /^grip: read 100001 mm/],
     ["no points", [[[0]], 1, null, null, null], /^points: read nothing/],
   ] as const)("%s answers #VALUE!", (_, args, message) => expect(failure("BENDS", ...args)).toEqual({ kind: "value", message: expect.stringMatching(message) as string }));
 });

@@ -59,5 +59,7 @@ describe("CUTPLAN", () => {
     ["no stock", [[[5, 1]], [[0]], null, null, null], "stock: no row holds a length."],
     ["headings without a length", [[["Piece", "Count"], ["A", 1]], [[10, 4]], null, null, null], "pieces: no column Length among Piece, Count."],
     ["a kerf that is none", [[[5, 1]], [[10, 4]], -1, null, null], 'kerf: read "-1"; accepted: a number above 0.'],
+    ["a kerf that no saw has", [[[1]], [[10, 5]], 400, null, "in"], "kerf: read 400 in; accepted: up to 10 m."],
+    ["a trim that no bench has", [[[1]], [[10, 5]], null, 10001, "mm"], "trim: read 10001 mm; accepted: up to 10 m."],
   ] as const)("%s answers #VALUE!", (_, args, message) => expect(failure("CUTPLAN", ...args)).toEqual({ kind: "value", message }));
 });

@@ -14,6 +14,7 @@ export interface BendLimits {
 export const bendFindings = {
   "points-too-few": "a line needs at least two points apart from one another",
   "point-not-a-number": "a coordinate is not a number: the point is left out",
+  "point-too-far": "a coordinate is beyond 100 m: the point is left out",
   "point-twice": "the same point as the one before: left out",
   "legs-in-line": "the legs before and after are in line: no bend here",
   "leg-turns-back": "the leg turns right back on the one before: this cannot be bent",
@@ -40,6 +41,8 @@ export interface ReadLine {
 
 /** Points nearer than this are one [m]: a tenth of a millimetre is less than anyone measures. */
 const SAME_POINT = 1e-4;
+/** Farther than this is on no vehicle [m]; a unit or a decimal mark is wrong. */
+const TOO_FAR = 100;
 /** Legs within a tenth of a degree are in line. */
 const IN_LINE = (0.1 * Math.PI) / 180;
 
@@ -79,6 +82,7 @@ function withoutRepeats(points: readonly NumberedPoint[], note: Note): NumberedP
   for (const point of points) {
     const before = kept.at(-1);
     if (!point.at.every(Number.isFinite)) note("point-not-a-number", point.number);
+    else if (point.at.some((one) => Math.abs(one) > TOO_FAR)) note("point-too-far", point.number);
     else if (before && lengthOf(difference(point.at, before.at)) < SAME_POINT) note("point-twice", point.number);
     else kept.push(point);
   }

@@ -9,7 +9,7 @@ import type { Rule } from "./rule";
 
 /** The radius is a matter of the die and the tube, not of one line: it has a rule of its own. */
 const CODE_OF: Readonly<Record<Exclude<BendCode, "radius-below-least">, FindingCode>> = {
-  "points-too-few": "bend-impossible", "point-not-a-number": "bend-impossible", "leg-turns-back": "bend-impossible", "straight-negative": "bend-impossible",
+  "points-too-few": "bend-impossible", "point-not-a-number": "bend-impossible", "point-too-far": "bend-impossible", "leg-turns-back": "bend-impossible", "straight-negative": "bend-impossible",
   "straight-below-grip": "straight-below-grip", "legs-in-line": "point-without-bend", "point-twice": "point-without-bend",
 };
 

@@ -117,10 +117,14 @@ function usable<T extends { readonly name: string }>(items: readonly T[], proble
   });
 }
 
+/** Beyond these a unit or a decimal mark is wrong, and sums would no longer be exact. */
+const [LONGEST_STOCK, DEAREST_STOCK, MOST_PIECES] = [metres(10_000), 1_000_000_000, 1_000_000];
+
 const pieceFault = (longest: number) => ({ length, count }: PieceToCut): string | undefined => {
   if (!Number.isFinite(length)) return "its length is not a number";
   if (length <= 0) return "its length is not above 0";
   if (!Number.isSafeInteger(count) || count < 1) return "its count is not a whole number above 0";
+  if (count > MOST_PIECES) return "its count is above a million";
   return length > longest + 1e-7 ? "longer than any stock, end trim off" : undefined;
 };
 
@@ -128,10 +132,12 @@ const stockFault = ({ stocks, endTrim }: CuttingJob) => {
   const priced = stocks.some(({ price }) => price !== undefined);
   return ({ length, price, count }: StockToCut): string | undefined => {
     if (!Number.isFinite(length)) return "its length is not a number";
+    if (length > LONGEST_STOCK) return "its length is above 10 km";
     if (length <= endTrim) return "its length is not above the end trim";
     if (count !== undefined && (!Number.isSafeInteger(count) || count < 0)) return "its count is not a whole number";
     if (price === undefined) return priced ? "it has no price, and other stock has: left out" : undefined;
     if (!Number.isFinite(price) || price < 0) return "its price is not a number from 0 up";
+    if (price > DEAREST_STOCK) return "its price is above a thousand million";
     return price === 0 && count === undefined ? "it costs nothing and has no count: left out" : undefined;
   };
 };

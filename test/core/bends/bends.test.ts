@@ -90,6 +90,7 @@ describe("what is wrong with points is named", () => {
     expect(inMillimetres(line?.bends[0]?.straight ?? metres(0))).toBeCloseTo(80, 9);
   });
   test("a point twice counts once", () => expect(codes([mm(0, 0, 0), mm(0, 0, 0), mm(100, 0, 0), mm(100, 100, 0)])).toEqual(["point-twice 2"]));
+  test("a coordinate farther than any vehicle is long", () => expect(codes([mm(0, 0, 0), mm(50, 100_001, 0), mm(100, 0, 0), mm(100, 100, 0), mm(100, 100, 100_000)])).toEqual(["point-too-far 2"]));
   test("a coordinate that is none", () => expect(codes([mm(0, 0, 0), mm(50, NaN, 0), mm(100, 0, 0), mm(100, 100, 0)])).toEqual(["point-not-a-number 2"]));
   test("a leg that turns right back", () => {
     const { line, findings } = bendsThrough([mm(0, 0, 0), mm(100, 0, 0), mm(20, 0, 0)], millimetres(20));

@@ -60,6 +60,7 @@ describe("what cannot be cut is named, and the rest is planned", () => {
     ["not a number", { name: "bad", length: metres(NaN), count: 1 }, /not a number/],
     ["no count", piece("bad", 20, 0), /not a whole number/],
     ["half a piece", piece("bad", 20, 1.5), /not a whole number/],
+    ["more than a shop ever cut", piece("bad", 20, 1_000_001), /above a million/],
   ] as const)("%s", (_, bad, says) => {
     const planned = plan({ pieces: [bad, sound], stocks });
     expect(planned.problems).toEqual([{ item: "bad", says: expect.stringMatching(says) as string }]);
@@ -71,6 +72,8 @@ describe("what cannot be cut is named, and the rest is planned", () => {
     ["stock without price among priced", stock("bad", 96), /no price/],
     ["free stock without a count", stock("bad", 96, 0), /costs nothing and has no count/],
     ["a price below 0", stock("bad", 96, -1), /price/],
+    ["a price beyond all money", stock("bad", 96, 1_000_000_001), /above a thousand million/],
+    ["stock longer than any road", { name: "bad", length: metres(10_001), price: 5, count: undefined }, /above 10 km/],
     ["a count that is none", stock("bad", 96, 5, -1), /count/],
   ] as const)("%s", (_, bad, says) => {
     const planned = plan({ pieces: [sound], stocks: [bad, ...stocks] });
