@@ -1,11 +1,12 @@
 import { budgetOf } from "../../../src/core/cutplan/budget";
-import { nothingCut } from "../../../src/core/cutplan/dive";
+import { dive, nothingCut, type Incumbent } from "../../../src/core/cutplan/dive";
 import { improve } from "../../../src/core/cutplan/improve";
 import { provenBound } from "../../../src/core/cutplan/lower-bound";
-import type { CuttingProblem } from "../../../src/core/cutplan/problem";
+import { totalCost, type CuttingProblem, type CuttingSolution } from "../../../src/core/cutplan/problem";
 import { EXACT, relax, type PatternPool } from "../../../src/core/cutplan/relaxation";
 import { searchAll } from "../../../src/core/cutplan/search-all";
-import { gilmoreGomory } from "./jobs";
+import { faultsOf } from "./every-plan";
+import { gilmoreGomory, shopJob } from "./jobs";
 
 /** The search from no plan at all. */
 function searched(problem: CuttingProblem, work: number, target = 0) {
@@ -34,13 +35,34 @@ test("pieces of four lengths and three stocks", () => {
   expect(searched(problem, 1_000_000)).toMatchObject({ isSettled: true, cost: 48 });
 });
 
-// Published least cost: see the job. From every piece on a stick of its own: 10 × 2 of 5 and so on, far above.
-test("taking sticks apart leads from a wasteful plan to the published least cost", () => {
+/** Takes sticks apart, with chances that are the same in every run. */
+function improved(uses: CuttingSolution["uses"], { target, work }: { readonly target: number; readonly work: number }): Incumbent {
   const pool: PatternPool = new Map();
   const { values } = relax(gilmoreGomory, pool, budgetOf(Infinity), EXACT);
-  const uses = gilmoreGomory.pieces.map(({ count }, piece) => ({ times: count, pattern: { stock: 0, counts: gilmoreGomory.pieces.map((_, index) => Number(index === piece)) } }));
-  const incumbent = { solution: { uses, missing: [0, 0, 0] }, cost: 50 * 6 };
+  const solution = { uses, missing: [0, 0, 0] };
+  const incumbent = { solution, cost: totalCost(gilmoreGomory, solution) };
   let state = 7;
-  improve(gilmoreGomory, incumbent, { pool, budget: budgetOf(20_000_000), target: 170, values, chance: () => (state = (state * 16807) % 2147483647) / 2147483647 });
-  expect(incumbent.cost).toBe(170);
+  improve(gilmoreGomory, incumbent, { pool, budget: budgetOf(work), target, values, chance: () => (state = (state * 16807) % 2147483647) / 2147483647 });
+  return incumbent;
+}
+
+// Published least cost: see the job. From every piece on a stick of 5 of its own: 50 at 6.
+test("taking sticks apart leads from a wasteful plan to the published least cost, and never away from it", () => {
+  const wasteful = gilmoreGomory.pieces.map(({ count }, piece) => ({ times: count, pattern: { stock: 0, counts: gilmoreGomory.pieces.map((_, index) => Number(index === piece)) } }));
+  const best = improved(wasteful, { target: 170, work: 20_000_000 });
+  expect(best.cost).toBe(170);
+  const still = improved(best.solution.uses, { target: 0, work: 2_000_000 });
+  expect([still.cost, faultsOf(gilmoreGomory, { ...still, lowerBound: 170 })]).toEqual([170, []]);
+});
+
+test("a dive ends where no plan can cost less, and goes on where one could", () => {
+  const [problem, budget] = [shopJob(3), budgetOf(Infinity)];
+  const root = relax(problem, new Map(), budget, EXACT);
+  const poolAfter = (target: number): number => {
+    const pool: PatternPool = new Map();
+    dive(problem, root, nothingCut(problem), { pool, budget, target, shake: () => 0 });
+    return pool.size;
+  };
+  expect(poolAfter(Infinity)).toBe(0);
+  expect(poolAfter(0)).toBeGreaterThan(0);
 });

@@ -23,6 +23,18 @@ test("no mix that costs less holds the pieces: the bound rises to the plan", () 
   expect(settled(problem, 6090)).toEqual({ bound: 7200, cost: 7200 });
 });
 
+// By hand: three of 100 to a length of 300, none to one of 10; two of 300 are the least, at 12 000. Below it a mix has one of 300 or none, and as
+// many of 10 as the rest of the money buys: two mixes. With the cheap stock first there would be twelve thousand beginnings.
+test.each([["cheapest", [0, 1]], ["dearest", [1, 0]]])("the dear stock is chosen first, though the %s is listed first", (_, order) => {
+  const stocks = [{ length: 10, cost: 1, count: Infinity }, { length: 300, cost: 6000, count: Infinity }];
+  expect(settled({ pieces: [{ length: 100, count: 4 }], stocks: order.map((index) => stocks[index] as (typeof stocks)[number]) }, 40)).toEqual({ bound: 12_000, cost: 12_000 });
+});
+
+test("a plan that leaves one kind of piece out raises nothing, though another is cut whole", () => {
+  const problem = { pieces: [{ length: 70, count: 13 }, { length: 50, count: 1 }], stocks: [{ length: 300, cost: 1800, count: 2 }, { length: 60, cost: 690, count: 4 }] };
+  expect(settled(problem, 100).bound).toBe(100);
+});
+
 test("a plan that leaves pieces out raises nothing", () => {
   const problem = { pieces: [{ length: 70, count: 13 }], stocks: [{ length: 300, cost: 1800, count: 2 }, { length: 60, cost: 690, count: 4 }] };
   expect(settled(problem, 100).bound).toBe(100);
