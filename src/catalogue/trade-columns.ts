@@ -35,7 +35,12 @@ export const split = (heading: string) => choice(heading, SPLITS, { "front rear"
 
 /** Sizes of brake tube; the ends keep out a fraction that the spreadsheet made a date and a size in the wrong unit. */
 const TUBE_RANGE: Range = { least: inches(1 / 16), most: inches(1), says: "from 1/16 in to 1 in (1.6 to 25.4 mm)" };
-export const tubeSize = (heading: string, naming: Naming = {}) => quantity(heading, length, TUBE_RANGE, naming);
+const TUBE_ACCEPTS = `a length ${TUBE_RANGE.says}`;
+const FRACTION_HINT = `${TUBE_ACCEPTS}, in a cell formatted as text so that the spreadsheet does not make a date of a fraction`;
+/** Days are counted from 1900; this one is in 1982. */
+const LEAST_DAY = 30_000;
+export const tubeSize = (heading: string, naming: Naming = {}) =>
+  column(heading, TUBE_ACCEPTS, (raw, unit) => (typeof raw === "number" && raw >= LEAST_DAY ? new Refusal("data-out-of-range", FRACTION_HINT) : lengthWithin(TUBE_RANGE, raw, unit)), { ...naming, quantity: length });
 
 const ROAD_RANGE: Range = { least: inches(1 / 16), most: inches(2000), says: "above 1/16 in and below 2000 in (1.6 mm to 50.8 m)" };
 /** A length of line or of car. */
@@ -43,8 +48,10 @@ export const distance = (heading: string, naming: Naming = {}) => quantity(headi
 export const DISTANCE_ACCEPTS = `a length ${ROAD_RANGE.says}`;
 
 /** Reads one cell as a length of line, for columns that read more than the length. */
-export function distanceOf(raw: unknown, unit: Unit | undefined): Metres | Refusal {
-  const [value, range] = [numberOf(raw), ROAD_RANGE];
+export const distanceOf = (raw: unknown, unit: Unit | undefined): Metres | Refusal => lengthWithin(ROAD_RANGE, raw, unit);
+
+function lengthWithin(range: Range, raw: unknown, unit: Unit | undefined): Metres | Refusal {
+  const value = unit === undefined ? undefined : numberOf(raw);
   const inMetres = value === undefined ? undefined : (unit as Unit<Metres>).from(value);
   return inMetres !== undefined && inMetres >= range.least && inMetres <= range.most ? inMetres : new Refusal();
 }

@@ -78,7 +78,7 @@ export type SettingEntry = SettingEntryOf<Settings, Exclude<keyof Settings, "rul
 const PRACTICE = "common practice, no source";
 
 export const settingEntries: readonly SettingEntry[] = [
-  { key: "units", name: "units", value: "us", written: "us", unit: "text", choices: ["us", "metric"], meaning: "units of every answer", source: "choice of the shop" },
+  { key: "units", name: "units", value: "us", written: "us", unit: "text", choices: ["us", "metric"], meaning: "units of every answer: us is inches, feet, pounds and psi, metric is millimetres, metres, kilograms and bar", source: "choice of the shop" },
   { key: "currency", name: "currency", value: "USD", written: "USD", unit: "text", meaning: "currency of every price", source: "choice of the shop" },
   { key: "shopName", name: "shop name", value: "", written: "", unit: "text", meaning: "at the head of quote and cut list sheets; blank for paper that bears it", source: "choice of the shop" },
   { key: "shopAddress", name: "shop address", value: "", written: "", unit: "text", meaning: "under the shop name: address, telephone", source: "choice of the shop" },

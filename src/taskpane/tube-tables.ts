@@ -63,10 +63,17 @@ function purchaseOf({ total, purchase }: ShownTotal): { readonly says: string; r
   return { says: total.wall === undefined ? "no such tube in the table Tube" : "no length in the table Tube is long enough" };
 }
 
+/** @param preBent how many of the runs come bent, at least one */
+export function sayRunsOfSets(preBent: number, runs: number): string {
+  const straight = runs === 1 ? "The run is counted as straight tube" : `All ${count(runs, "run")} are counted as straight tube`;
+  if (preBent === runs) return `${straight}; ${runs === 1 ? "it comes" : "all of them come"} bent in a set, so the bench below saws none.`;
+  return `${straight}; ${sayNumber(preBent)} of them ${preBent === 1 ? "comes" : "come"} bent in a set, and the bench below saws the others only.`;
+}
+
 /** Said at the figure, since the bench below counts only what is sawn. */
 function sayPreBent({ preBent, runs }: TubeTotal): HTMLElement | undefined {
   if (preBent === 0) return undefined;
-  return element("span", { class: "tube__estimated" }, `All ${count(runs, "run")} are counted as straight tube; ${sayNumber(preBent)} of them ${preBent === 1 ? "comes" : "come"} bent in a set, and the bench below saws the others only.`);
+  return element("span", { class: "tube__estimated" }, sayRunsOfSets(preBent, runs));
 }
 
 function sayEstimated({ estimated }: TubeTotal, units: Units): HTMLElement | undefined {

@@ -97,6 +97,14 @@ test("a thread that the spreadsheet made a date is refused with how to keep it t
   expect(answer.error?.issues[0]?.message).toMatch(/formatted as text/);
 });
 
+// 3/16 typed in 2026: day 45000 is 15 March 2023 (see Due above), and 366 + 365 + 365 + 1 days later it is 16 March 2026.
+test("a tube size that the spreadsheet made a date is refused with how to keep it text, and one too large is not", () => {
+  const { tube } = lengthsTable.columns;
+  const said = (raw: unknown): string | undefined => z.safeParse(tube.schema(tube.quantity && unitNamed(tube.quantity, "in")), raw).error?.issues[0]?.message;
+  expect(said(46097)).toMatch(/formatted as text so that the spreadsheet does not make a date of a fraction/);
+  expect(said(44)).toBe("a length from 1/16 in to 1 in (1.6 to 25.4 mm)");
+});
+
 // Hand working: 1 in = 0.0254 m, 1 psi = 6894.757 Pa, 1 in³ = 1.6387064e-5 m³; the rest are powers of ten.
 test.each<[Column<unknown>, string, unknown, number]>([
   [bore, "in", "1 1/8", 0.028575],

@@ -2,6 +2,7 @@ import { parseCatalogue } from "../../src/catalogue/parse-catalogue";
 import { inches, inInches } from "../../src/core/quantity";
 import type { CarReport } from "../../src/core/report";
 import type { Run } from "../../src/core/runs";
+import { sayRunsOfSets } from "../../src/taskpane/tube-tables";
 import { tubeTotals } from "../../src/taskpane/tube-totals";
 import type { CarLine } from "../../src/workbook/workbook-reports";
 
@@ -26,6 +27,13 @@ test("runs that the chosen set brings bent are counted apart", () => {
   const { totals } = tubeTotals({ catalogue, cars: [{ ...one, report: { runs: [sawn, bent], kit: { chosen: { madeUp: [sawn] } } } as unknown as CarReport }, line("two", run(40))] });
   expect([totals[0]?.runs, totals[0]?.preBent]).toEqual([3, 1]);
 });
+
+test.each([
+  [1, 5, "All 5 runs are counted as straight tube; 1 of them comes bent in a set, and the bench below saws the others only."],
+  [6, 44, "All 44 runs are counted as straight tube; 6 of them come bent in a set, and the bench below saws the others only."],
+  [6, 6, "All 6 runs are counted as straight tube; all of them come bent in a set, so the bench below saws none."],
+  [1, 1, "The run is counted as straight tube; it comes bent in a set, so the bench below saws none."],
+])("%d of %d runs that come bent are told in a sentence that fits their number", (preBent, runs, says) => expect(sayRunsOfSets(preBent, runs)).toBe(says));
 
 test("runs without a length stay out of the totals and are told by car", () => {
   const unknown = run(undefined);

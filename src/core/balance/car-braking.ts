@@ -52,7 +52,8 @@ export interface CarBraking {
 export function carBraking(facts: BrakingFacts): CarBraking {
   const reading = readingOf(facts.catalogue, facts.assembly.car);
   const { paths, ends, missing, assumed, adjustable } = structureOf(facts);
-  reading.missing.push(...missing);
+  // A structure is shared by cars of other names, so what it lacks in a car's row is named for this one.
+  reading.missing.push(...missing.map((gap) => (gap.table === "Cars" ? { ...gap, subject: facts.assembly.car.name } : gap)));
   reading.assumed.push(...assumed);
   const blocked = typeof paths === "string" ? paths : undefined;
   const figures = blocked === undefined ? platformFigures(reading, ["tyreRadius"]) : undefined;

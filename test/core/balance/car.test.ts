@@ -41,6 +41,10 @@ describe("a failed circuit", () => {
   test("of a single circuit nothing is left", () => expect(balanced({ Year: "1962", Master: "MC-ONE", Valves: "BLK-4; TEE" }).unladen.failed.map(({ circuit, z }) => [circuit, z])).toEqual([["single", 0]]));
 });
 
+// The structure of a car is shared by all that are equipped alike, whatever their names.
+test("what the row of a car lacks is named for that car", () =>
+  expect(judged({ Car: "Own name", Valves: "?" }).car.missing).toContainEqual({ table: "Cars", column: "Valves", subject: "Own name" }));
+
 describe("the booster", () => {
   const shop: Shop = { parts: ["BST booster"], more: [table("Component | Diaphragm (in) | Diaphragms | Gain | Jump-in (lbf) | Cut-in (lbf) | Spring (lbf) | Vacuum side (in³) | Air side (in³)", "BST | 9 | 1 | 5 | 30 | 20 | 25 | 200 | 40")] };
   const cells: CarCells = { Booster: "BST", Valves: "BLK; PV; TEE", "Pedal ratio": "3" };
