@@ -44,6 +44,37 @@ export function fieldsNamed(columns: Columns, headings: readonly unknown[]): Rea
   return new Set(headings.flatMap((raw) => matchHeading(fields, sayCell(raw))?.field ?? []));
 }
 
+/**
+ * Headings that name no column and are one slip of the hand from one that the row lacks, as `Mster`. A column of the user's own may read so by chance:
+ * it is worth a word, and no reason to refuse an answer.
+ */
+export function mistypedHeadings(spec: Pick<AnyTableSpec, "columns" | "name">, headings: readonly unknown[]): readonly TableError[] {
+  const [fields, present] = [fieldsByHeading(spec.columns), fieldsNamed(spec.columns, headings)];
+  const lacking = [...fields].filter(([, field]) => !present.has(field));
+  return headings.flatMap((raw) => {
+    const read = sayCell(raw);
+    if (matchHeading(fields, read)) return [];
+    const [, base = read] = BRACKETED.exec(read.trim()) ?? [];
+    const [, field = ""] = lacking.find(([key]) => isOneSlipFrom(key, headingKey(base))) ?? [];
+    const column = spec.columns[field];
+    return column ? [{ table: spec.name, column: column.heading, read, accepted: acceptedHeadings(column) }] : [];
+  });
+}
+
+/** Shorter words are too easily one slip from another. */
+const SHORTEST_SLIP = 5;
+
+/** One letter left out, put in, wrong, or two changed about. */
+function isOneSlipFrom(right: string, typed: string): boolean {
+  const shorter = Math.min(right.length, typed.length);
+  if (right.length < SHORTEST_SLIP || shorter < SHORTEST_SLIP - 1) return false;
+  let [start, end] = [0, 0];
+  while (start < shorter && right[start] === typed[start]) start++;
+  while (end < shorter - start && right.at(-1 - end) === typed.at(-1 - end)) end++;
+  const [meant, said] = [right.slice(start, right.length - end), typed.slice(start, typed.length - end)];
+  return (meant.length <= 1 && said.length <= 1) || (meant.length === 2 && said === [...meant].reverse().join(""));
+}
+
 const headingKey = (heading: string): string => heading.toLowerCase().replace(/[-_\u2010-\u2013\s]+/g, " ").trim();
 
 const FIELDS = new WeakMap<Columns, ReadonlyMap<string, string>>();

@@ -116,6 +116,12 @@ function lotsOf({ patterns, cost, lowerBound, gap, objective }: CutPlan, rack: r
   return { lots: lots.sort((a, b) => b.pieces * (b.stock.length ?? 0) - a.pieces * (a.stock.length ?? 0)), gap, ...(objective === "price" ? { cost, leastCost: lowerBound } : {}) };
 }
 
+/** Why nothing is bought. @param wall undefined when no row of Tube is of the material and size */
+export function sayUnbought({ material, wall }: Pick<TubingNeed, "material" | "wall">): string {
+  if (material === undefined) return "not known before the material is stated";
+  return wall === undefined ? "no such tube in the table Tube" : "no length in the table Tube is long enough";
+}
+
 /** `4 × MS-3/16 stick; 1 × MS-3/16 coil`. */
 export const sayLots = ({ lots }: Bought): string => lots.map(({ stock, pieces }) => `${pieces} × ${stock.name}`).join("; ");
 

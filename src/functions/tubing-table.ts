@@ -3,7 +3,7 @@ import { totalParts, type PartTotal } from "../core/bill";
 import type { Catalogue } from "../core/catalogue";
 import { inFeet, inPounds, type Kilograms } from "../core/quantity";
 import type { CarReport } from "../core/report";
-import { sayLots, tubingOf, type TubingTotal } from "../core/tubing";
+import { sayLots, sayUnbought, tubingOf, type TubingTotal } from "../core/tubing";
 import type { CellValue } from "../workbook/document";
 import { figureIn, laidOut, length, rounded, text, type Column, type Units } from "./columns";
 
@@ -35,7 +35,7 @@ export const tubingColumns: readonly Column<TubingRow>[] = [
   { heading: () => "Unit", cell: ({ part }, units) => (!part ? "" : "count" in part.quantity ? "each" : units === "us" ? "ft" : "m") },
 ];
 
-const sayPurchase = ({ bought, wall }: TubingTotal): string => (bought ? sayLots(bought) : wall === undefined ? "no such tube in the table Tube" : "no length in the table Tube is long enough");
+const sayPurchase = ({ bought, ...unbought }: TubingTotal): string => (bought ? sayLots(bought) : sayUnbought(unbought));
 
 const quantityOf = ({ quantity }: PartTotal, units: Units): number => ("count" in quantity ? quantity.count : rounded(units === "us" ? inFeet(quantity.length) : quantity.length, 3));
 

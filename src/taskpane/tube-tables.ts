@@ -1,6 +1,6 @@
 /** The tables of the Tube view: one a material, a size and wall a row, with what to buy once that is planned. */
 import { sayTube, type Material } from "../core/tube";
-import { boughtBy, sayLots } from "../core/tubing";
+import { boughtBy, sayLots, sayUnbought } from "../core/tubing";
 import type { PlanOutcome } from "./bench/kept-plans";
 import { element } from "./element";
 import type { KeyedChild } from "./keyed-children";
@@ -60,7 +60,7 @@ function purchaseOf({ total, purchase }: ShownTotal): { readonly says: string; r
   if ("fault" in purchase) return { says: `not planned, by a fault of Plumbline: ${purchase.fault}` };
   const { bought, scrap } = boughtBy(total, purchase.plan);
   if (bought) return { says: sayLots(bought), scrap };
-  return { says: total.wall === undefined ? "no such tube in the table Tube" : "no length in the table Tube is long enough" };
+  return { says: sayUnbought(total) };
 }
 
 /** @param preBent how many of the runs come bent, at least one */

@@ -1,6 +1,8 @@
 /** Rows of cars and their reports, kept for as long as what they were made of stands, so that an edit of one row costs one row. */
+import { mistypedHeadings } from "../catalogue/headings";
 import { carReader, carRows, type CarReader, type CarRow, type ReadCar } from "../catalogue/parse-cars";
 import type { TableError } from "../catalogue/table-error";
+import { carsTable } from "../catalogue/tables/cars";
 import type { Catalogue } from "../core/catalogue";
 import type { Finding } from "../core/finding";
 import type { CarReport, Verdict } from "../core/report";
@@ -44,7 +46,7 @@ export function keptCarTables(): (table: TableContent) => CarTable {
     now.rows.length = Math.min(now.rows.length, table.rows.length);
     const unread = [...table.rows.entries()].filter(([index, cells]) => !sameCells(now.rows[index]?.cells ?? [], cells));
     return {
-      table, headingErrors: now.reader.headingErrors,
+      table, headingErrors: [...now.reader.headingErrors, ...mistypedHeadings(carsTable, table.headings)],
       unread: unread.map(([index, cells]) => () => { now.rows[index] = { cells, read: now.reader.read(index + 1, cells) }; }),
       rows: () => carRows(now.rows.flatMap(({ read }) => read ?? [])),
     };

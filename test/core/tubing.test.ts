@@ -1,6 +1,6 @@
 /** Totals by hand. Allowance of a run: a flare and a trim at each end and one saw cut, 2 × (0.25 + 0.5) + 0.0625 = 1.5625 in as shipped. */
 import { inInches, inches, type Metres } from "../../src/core/quantity";
-import { sayLots, tubingOf, type Tubing, type TubingTotal } from "../../src/core/tubing";
+import { sayLots, sayUnbought, tubingOf, type Tubing, type TubingTotal } from "../../src/core/tubing";
 import { catalogueOf, LENGTH_ROWS, report, table, TUBE, type CarCells, type Shop } from "./workshop";
 
 const shown = (value: Metres | undefined): number | undefined => (value === undefined ? undefined : Number(inInches(value).toFixed(6)));
@@ -24,6 +24,16 @@ test("net, allowance and cut of one car", () => {
 });
 
 test("two cars add up", () => expect(tubing([{}, { Car: "D" }], rack(COIL)).totals.map(({ net, runs }) => [shown(net), runs])).toEqual([[536, 14]]));
+
+// Runs of the workshop's car: 3/16 in, some of 100 in, which no stick of 60 in holds.
+test.each<[string, CarCells, string, string]>([
+  ["a material that nobody stated", { Material: "" }, COIL, "not known before the material is stated"],
+  ["a material that the rack has not", { Material: "stainless" }, COIL, "no such tube in the table Tube"],
+  ["sticks that are too short", {}, STICK, "no length in the table Tube is long enough"],
+])("%s is told where nothing can be bought", (_, cells, row, says) => {
+  const [total] = tubing([cells], rack(row)).totals;
+  expect([total?.bought, total && sayUnbought(total)]).toEqual([undefined, says]);
+});
 
 test("materials, sizes and walls are totalled apart, in that order", () => {
   const shop: Shop = {

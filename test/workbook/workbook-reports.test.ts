@@ -16,6 +16,15 @@ test("every car of the workbook has its line, in the order of rows, and the cata
   expect([carTables, tableErrors]).toEqual([["Cars"], []]);
 });
 
+test("a column of cars whose heading is mistyped is told of, and every car has its line", async () => {
+  const mistyped = demo.map((table) => (table.name === "Cars" ? { ...table, headings: table.headings.map((heading) => (heading === "Master" ? "Mster" : heading)) } : table));
+  const { next, stop } = follow(memoryWorkbook(mistyped));
+  const { cars, tableErrors } = await next();
+  stop();
+  expect(cars).toHaveLength(carCount);
+  expect(tableErrors).toEqual([{ table: "Cars", column: "Master", read: "Mster", accepted: "Master" }]);
+});
+
 test("an edit of one car costs one report and one reading of its table", async () => {
   const book = memoryWorkbook(demo);
   const { next, stop, reported } = follow(book);

@@ -35,7 +35,7 @@ export function sayWhatToDo(judged: Judgement): string {
   const { balanceTo } = judged.car.facts.catalogue.settings;
   if (judged.under.some((one) => rearAheadWithin(one).length > 0)) return `${capital(sayAdvice(judged))}.`;
   const from = Math.max(...judged.under.map(({ range }) => range.from));
-  return sayPassingSettings(judged) ?? `Nothing to set right: from ${sayFigure(from)} to ${sayFigure(balanceTo)} g the fronts use more grip than the rears, ${judged.under.map(({ load }) => load.load).join(" and ")}.`;
+  return sayPassingSettings(judged) ?? `Nothing to set right in the order of locking: from ${sayFigure(from)} to ${sayFigure(balanceTo)} g the fronts use more grip than the rears, ${judged.under.map(({ load }) => load.load).join(" and ")}.`;
 }
 
 /** The limit of the grip plot, with where it comes from. */

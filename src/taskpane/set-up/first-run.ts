@@ -24,7 +24,7 @@ export function firstRun(actions: ViewActions, openDemo?: () => void): FirstRun 
     content,
     show: ({ carTables: [table], tables }) => {
       heading.textContent = table === undefined ? "No table of cars yet" : `${table} has no rows yet`;
-      next.textContent = table === undefined ? "" : `Type the first car under the headings of ${table}. The flags appear here as you type.`;
+      next.textContent = table === undefined ? "" : `Type the first car under the headings of ${table}. The flags appear here as you type. A part or a platform that the other tables lack is flagged too, until you add it there.`;
       next.hidden = table === undefined;
       form.show(tables);
       demo.hidden = tables.length > 0;
