@@ -6,6 +6,7 @@ import { adviseOn } from "../../../src/core/balance/advice";
 import { balanceOf } from "../../../src/core/balance/balance-of";
 import { judge, rearAheadWithin, type Judgement } from "../../../src/core/balance/judgement";
 import { travelOf } from "../../../src/core/balance/travel";
+import { valvePoints } from "../../../src/core/balance/valve-points";
 import { inches, inInchesOfMercury, inPoundsForce, inPsi, newtons } from "../../../src/core/quantity";
 import { catalogueOf, report, table, type CarCells, type Shop } from "../workshop";
 
@@ -167,4 +168,33 @@ test("the same car is read once", () => {
   const catalogue = catalogueOf();
   const one = report({});
   expect(judge({ catalogue, ...one })).toBe(judge({ catalogue, ...one }));
+});
+
+describe("where valves begin to act on the way of a stop", () => {
+  const points = (cells: CarCells, shop?: Shop): readonly (readonly [string, string, number])[] => {
+    const { car, under: [unladen] } = judged(cells, shop);
+    if (!unladen) throw new Error(JSON.stringify(car.missing));
+    return valvePoints(car, unladen).map(({ valve, does, pressure }) => [valve, does, Math.round(inPsi(pressure))]);
+  };
+  // At 350 psi both axles are 340 above their threshold: (2.290222 + 0.40715) x 340 / 3000 g.
+  test("a proportioning valve acts at its split", () => {
+    const { car, under: [unladen] } = judged({ Valves: "BLK; PV; TEE" });
+    const [point] = unladen ? valvePoints(car, unladen) : [];
+    expect([point?.valve, point?.does, Math.round(inPsi(point?.pressure ?? (NaN as never)))]).toEqual(["PV", "acts", 350]);
+    near(point?.z, ((2.290222 + 0.40715) * 340) / 3000);
+  });
+  test("a hold-off counts from where it is fully open, and the way of the fronts comes first", () => {
+    const shop: Shop = { parts: ["HO hold-off-valve @valve price=60 arrow=yes | <IN front 7/16-24 | >OUT front 7/16-24 | IN>OUT hold-off opens=80 full=200"] };
+    expect(points({ Valves: "HO; BLK; PV; TEE" }, shop)).toEqual([["HO", "fully open", 200], ["PV", "acts", 350]]);
+  });
+});
+
+describe("a booster of which a figure is not stated", () => {
+  const shop = (cells: string): Shop => ({ parts: ["BST booster"], more: [table("Component | Diaphragm (in) | Diaphragms | Gain | Jump-in (lbf) | Cut-in (lbf) | Spring (lbf)", cells)] });
+  const car = (cells: string) => judged({ Booster: "BST", "Pedal ratio": "3" }, shop(cells)).car;
+  test.each([["Gain", "BST | 9 | 1 | | 30 | 20 | 25"], ["Diaphragm", "BST | | 1 | 5 | 30 | 20 | 25"]])("%s: no pedal force is made up, and the figure is named", (column, cells) => {
+    const { pedal, missing } = car(cells);
+    expect([pedal, missing.map((gap) => `${gap.table} ${gap.column} ${gap.subject}`)]).toEqual([undefined, [`Boosters ${column} BST`]]);
+  });
+  test("blank is none for a spring and one for the diaphragms, and the answer says so", () => expect(car("BST | 9 | | 5 | 30 | 20 |").assumed).toEqual(expect.arrayContaining(["BST: no spring", "BST: one diaphragm"])));
 });

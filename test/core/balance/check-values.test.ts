@@ -11,7 +11,7 @@ import { boosted, boreArea, linePressure, mostAssist, vacuumLeft } from "../../.
 import { outletAt } from "../../../src/core/balance/pressure-curve";
 import { ruleFigures } from "../../../src/core/balance/rule-figures";
 import { decelerationFor, efficiencyLine, meanFullyDevelopedDeceleration, stoppingDistance, stoppingEnergy, stoppingTime } from "../../../src/core/balance/stopping";
-import { bulkModulus, hoseGrowth, travelShare } from "../../../src/core/balance/volume";
+import { airCompression, bulkModulus, hoseGrowth, travelShare } from "../../../src/core/balance/volume";
 import {
   bar, cubicCentimetresPerFoot, cubicMetres, degrees, feet, inBar, inches, inCubicCentimetres, inPsi, kilograms, kilometresPerHour, kilopascals, metres, metresPerSecond, millimetres, newtons, pascals,
   perMegapascal, poundsForce, seconds, squareMetres, STANDARD_GRAVITY, type Metres,
@@ -191,3 +191,6 @@ check("fluid, hose and line", [
   ["C30", "ASTM D341 (memory) through the limits of DOT 4", viscosityAt({ viscosity: 1800, temperature: -40 }, { viscosity: 1.5, temperature: 100 }, 20), 11.53, 0.02],
   ["C32", "49 CFR 571.106 table I (memory): 0.66 cc/ft", defaultSettings.hoseExpansion / cubicCentimetresPerFoot(1), 0.66, 1e-9],
 ]);
+
+// By hand from p V^1.4 = const: at twice and ten times the pressure of the air, 1 - 2^(-1/1.4) = 0.39049 and 1 - 10^(-1/1.4) = 0.80693 of it are gone.
+test.each([[0, 0], [101_325, 0.39049], [9 * 101_325, 0.80693]])("air under %d Pa gives way by %d of its volume", (pressure, share) => expect(airCompression(cubicMetres(2e-6), pascals(pressure)) / 2e-6).toBeCloseTo(share, 5));
