@@ -3,7 +3,7 @@ import { dive, nothingCut, type Incumbent } from "../../../src/core/cutplan/dive
 import { improve } from "../../../src/core/cutplan/improve";
 import { provenBound } from "../../../src/core/cutplan/lower-bound";
 import { totalCost, type CuttingProblem, type CuttingSolution } from "../../../src/core/cutplan/problem";
-import { EXACT, relax, type PatternPool } from "../../../src/core/cutplan/relaxation";
+import { EXACT, NEAR, relax, type PatternPool } from "../../../src/core/cutplan/relaxation";
 import { searchAll } from "../../../src/core/cutplan/search-all";
 import { faultsOf } from "./every-plan";
 import { gilmoreGomory, shopJob } from "./jobs";
@@ -53,6 +53,22 @@ test("taking sticks apart leads from a wasteful plan to the published least cost
   expect(best.cost).toBe(170);
   const still = improved(best.solution.uses, { target: 0, work: 2_000_000 });
   expect([still.cost, faultsOf(gilmoreGomory, { ...still, lowerBound: 170 })]).toEqual([170, []]);
+});
+
+test("sticks that cannot be cut better stay as they were", () => {
+  const problem = shopJob(4);
+  const pool: PatternPool = new Map();
+  const root = relax(problem, pool, budgetOf(Infinity), NEAR);
+  const incumbent = nothingCut(problem);
+  dive(problem, root, incumbent, { pool, budget: budgetOf(Infinity), target: 0, shake: () => 0 });
+  const costs = [incumbent.cost];
+  let state = 7;
+  for (let round = 0; round < 12; round += 1) {
+    improve(problem, incumbent, { pool, budget: budgetOf(60_000), target: 0, values: root.values, chance: () => (state = (state * 16807) % 2147483647) / 2147483647 });
+    costs.push(incumbent.cost);
+  }
+  expect(costs).toEqual([...costs].sort((a, b) => b - a));
+  expect(faultsOf(problem, { ...incumbent, lowerBound: 0 })).toEqual([]);
 });
 
 test("a dive ends where no plan can cost less, and goes on where one could", () => {
