@@ -155,3 +155,13 @@ describe("what must be monotone", () => {
 
   property("no efficiency above one", 150, fc.tuple(randomCars, adhesions), ([car, adhesion]) => expect(efficiencyOn(brakingOfCar(car), adhesion) ?? 0).toBeLessThanOrEqual(1 + CLOSE));
 });
+
+// By hand: past its last knee a car brakes harder in a straight line, so the last point is where the rear axle lifts off, (1 - front share) over
+// h/L but for a millionth, or 3 g; where no line rises any more, what it has reached.
+property("a stop is followed until the rear axle lifts off, or to 3 g, if the lines rise so far", 300, randomCars, (car) => {
+  const { z, stance } = brakingOfCar(car);
+  const most = Math.min(3, (0.999999 * (1 - stance.front)) / stance.height);
+  const [before, last] = [z.at(-2) ?? 0, z.at(-1) ?? 0];
+  expect(last).toBeLessThanOrEqual(most + 1e-9);
+  if (last > before + 1e-9) expect(last).toBeCloseTo(most, 9);
+});
