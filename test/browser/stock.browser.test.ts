@@ -58,6 +58,8 @@ test("without usage it says what is missing and orders nothing", async () => {
   await page.evaluate(() => { for (const name of ["Usage", "Pipeline"]) window.workbook.deleteTable(name); });
   await page.getByText("There is no usage yet").waitFor();
   expect(await page.getByRole("button", { name: "Write the purchase list" }).isDisabled()).toBe(true);
+  expect(await page.locator(".stock-view .tally").textContent()).toMatch(/: no usage yet, so no order can be advised\.$/);
+  expect((await cardOf(page, "Stainless 5/16 in").locator("dd").allTextContents()).slice(2)).toEqual(["not known", "not known"]);
 });
 
 test.each<Opening>([{ width: 320 }, { width: 1280 }])("axe finds nothing and nothing is cut off: %p", async (opening) => {

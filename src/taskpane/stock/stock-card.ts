@@ -13,13 +13,16 @@ import { sayDay, sayGroup, sayPrice, sayRate, sayStock } from "./stock-words";
 export function stockCard(group: RackGroup, settings: Settings): HTMLElement {
   const { units } = settings;
   const ordered = group.lines.filter(isOrdered);
+  // No weeks of use and no open quotes: what lasts how long is not known, and no order is no advice.
+  const isUnknown = group.forecast.periods === 0 && group.weeksOfCover === undefined && group.stockOut === undefined;
+  const none = isUnknown ? "No usage yet, so no order can be advised." : "Nothing to order today.";
   return element("article", { class: "stock-card", "data-orders": ordered.length > 0 ? "yes" : "no" },
     element("h3", { class: "stock-card__name" }, sayGroup(group), element("span", { class: "stock-card__detail" }, `wall ${sayWall(group.wall, units)}`)),
-    element("p", { class: "stock-card__order" }, ordered.length === 0 ? "Nothing to order today." : `Order today: ${ordered.map((line) => sayOrder(line, settings)).join("; ")}.`),
+    element("p", { class: "stock-card__order" }, ordered.length === 0 ? none : `Order today: ${ordered.map((line) => sayOrder(line, settings)).join("; ")}.`),
     element("dl", { class: "stock-card__figures" },
       ...figure("On hand", sayStock(group.onHand, units)), ...figure("On order", sayStock(group.onOrder, units)),
-      ...figure("Cover", group.weeksOfCover === undefined ? "no demand" : count(Math.floor(group.weeksOfCover), "week")),
-      ...figure("Runs out", group.stockOut === undefined ? "not in ten years" : sayDay(group.stockOut))),
+      ...figure("Cover", group.weeksOfCover === undefined ? (isUnknown ? "not known" : "no demand") : count(Math.floor(group.weeksOfCover), "week")),
+      ...figure("Runs out", group.stockOut === undefined ? (isUnknown ? "not known" : "not in ten years") : sayDay(group.stockOut))),
     stockChart(group, units),
     element("p", { class: "stock-card__text" }, sayForecast(group, settings)),
     ...(group.plan ? [element("p", { class: "stock-card__text" }, sayPlan(group.plan, settings))] : []),

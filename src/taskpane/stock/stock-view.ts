@@ -57,10 +57,10 @@ function keptReading(): (reading: WorkbookReading, today: number) => StockReadin
   };
 }
 
-function saySummary({ reading, stock: { groups }, today }: Shown): string {
+function saySummary({ reading, stock: { groups, used }, today }: Shown): string {
   const ordered = groups.flatMap(({ lines }) => lines.filter(isOrdered));
   if (groups.length === 0) return "There is no tube to look after.";
-  if (ordered.length === 0) return `Today, ${sayDay(today)}: nothing to order.`;
+  if (ordered.length === 0) return `Today, ${sayDay(today)}: ${used === 0 ? "no usage yet, so no order can be advised" : "nothing to order"}.`;
   const unpriced = ordered.filter(({ priced }) => !priced).length;
   const cost = ordered.reduce((sum, { advice, priced }) => sum + (priced ? (advice?.orderCost ?? 0) : 0), 0);
   return `Today, ${sayDay(today)}: order ${count(ordered.length, "tube")}, ${sayPrice(cost, reading.catalogue.settings)}${unpriced > 0 ? `, ${count(unpriced, "of them", "of them")} without a price` : ""}.`;
