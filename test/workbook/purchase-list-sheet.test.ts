@@ -42,3 +42,8 @@ test("every row is as wide as the headings, and the headings repeat on every pag
   expect(new Set(rows.map((row) => row.length))).toEqual(new Set([columnWidths?.length]));
   expect(page).toMatchObject({ landscape: true, fitWide: true, titleRows: 5 });
 });
+
+test("all cells of an order wrap as its reason does, so that they stand on one line", () => {
+  const { styles } = sheet([coil("CO-300")]);
+  expect(styles).toContainEqual({ row: 5, rows: 1, column: 0, columns: 13, style: { wrap: true } });
+});

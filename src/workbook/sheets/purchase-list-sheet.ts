@@ -104,6 +104,8 @@ function stylesOf(columns: readonly ListColumn[], { heading, orders, total }: { 
   const all = { column: 0, columns: columns.length };
   return [
     { row: 0, rows: 1, ...all, style: TITLE },
+    // Wrapped text begins at the top of its cell and other text stands at the bottom; the reason takes several lines, so all cells of its row wrap.
+    { row: heading + 1, rows: orders, ...all, style: TEXT },
     ...columns.flatMap(({ style }, column): CellStyleRange[] => (style ? [{ row: heading + 1, rows: orders, column, columns: 1, style }] : [])),
     { row: heading, rows: 1, ...all, style: { ...HEADING, ...TEXT } },
     ...columns.flatMap(({ style }, column): CellStyleRange[] => (style?.align ? [{ row: heading, rows: 1, column, columns: 1, style: { align: style.align } }] : [])),
