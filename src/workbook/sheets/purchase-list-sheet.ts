@@ -72,9 +72,9 @@ function columnsOf(settings: Settings, today: number, sayDay: (day: number) => s
     { heading: "Each", width: 10, style: price, cell: ({ amount, pieces, line }) => (amount === undefined ? "no price" : money((amount - (line.tube.orderCost ?? 0)) / pieces)) },
     { heading: "Order cost", width: 12, style: price, cell: ({ line }) => line.tube.orderCost ?? "" },
     { heading: AMOUNT, width: 12, style: price, cell: ({ amount }) => (amount === undefined ? "" : money(amount)) },
-    { heading: "Here by", width: 12, cell: ({ line }) => sayDay(today + Math.ceil((line.tube.leadTimeWeeks ?? 0) * DAYS_PER_WEEK)) },
-    { heading: "Runs out", width: 12, cell: ({ group }) => (group.stockOut === undefined ? "" : sayDay(group.stockOut)) },
-    { heading: "Why", width: 44, style: TEXT, cell: ({ line }) => why(settings, line) },
+    { heading: "Here by", width: 14, cell: ({ line }) => sayDay(today + Math.ceil((line.tube.leadTimeWeeks ?? 0) * DAYS_PER_WEEK)) },
+    { heading: "Runs out", width: 14, cell: ({ group }) => (group.stockOut === undefined ? "" : sayDay(group.stockOut)) },
+    { heading: "Why", width: 50, style: TEXT, cell: ({ line }) => why(settings, line) },
   ];
 }
 
