@@ -1,10 +1,12 @@
 /** Which axle locks first, against putting the pedal down in small steps. */
 import fc from "fast-check";
 import { pointOn, type Braking } from "../../../src/core/balance/braking";
+import { chainOf, holdOff, proportioning } from "../../../src/core/balance/passage";
 import { rootsBetween } from "../../../src/core/balance/quadratic";
 import { rearAhead, rearFirst, type Stretch } from "../../../src/core/balance/rear-ahead";
+import { bar } from "../../../src/core/quantity";
 import { property } from "../seeded";
-import { brakingOfCar, figure, randomCars } from "./random-braking";
+import { brakingOfCar, figure, randomCars, type RandomCar } from "./random-braking";
 
 const STEPS = 200;
 
@@ -16,15 +18,27 @@ const isIn = (stretches: readonly Stretch[], value: number): boolean => stretche
 /** No statement is made within a step of where a stretch ends. */
 const isNearAnEnd = (stretches: readonly Stretch[], value: number): boolean => stretches.some(({ from, to }) => Math.min(Math.abs(from - value), Math.abs(to - value)) < 5e-3);
 
-property("on an adhesion the rears lock first where, pedal going down, they are the first to use it up", 300, fc.tuple(randomCars, fc.array(figure(0.05, 1.2), { minLength: 5, maxLength: 5 })), ([car, adhesions]) => {
+const adhesionsOf = fc.array(figure(0.05, 1.2), { minLength: 25, maxLength: 25 });
+
+function expectFirstToLock(car: RandomCar, adhesions: readonly number[]): void {
   const braking = brakingOfCar(car);
   const steps = stepsOf(braking);
   const stretches = rearFirst(braking, 1.3);
-  for (const adhesion of adhesions) {
+  const decided = adhesions.flatMap((adhesion) => {
     const [front, rear] = [steps.findIndex(({ frontUses }) => frontUses > adhesion), steps.findIndex(({ rearUses }) => rearUses > adhesion)];
-    if (isNearAnEnd(stretches, adhesion) || Math.abs(front - rear) < 2) continue;
-    expect([adhesion, isIn(stretches, adhesion)]).toEqual([adhesion, rear >= 0 && (front < 0 || rear < front)]);
-  }
+    return isNearAnEnd(stretches, adhesion) || Math.abs(front - rear) < 2 ? [] : [{ adhesion, rears: rear >= 0 && (front < 0 || rear < front) }];
+  });
+  expect(decided.filter(({ adhesion, rears }) => isIn(stretches, adhesion) !== rears)).toEqual([]);
+}
+
+property("on an adhesion the rears lock first where, pedal going down, they are the first to use it up", 300, fc.tuple(randomCars, adhesionsOf), ([car, adhesions]) => {
+  expectFirstToLock(car, adhesions);
+});
+
+// A valve that lets little more through while the rears go on: the load goes forward, the fronts use less than they did, and then more again.
+const fallingBack = fc.tuple(figure(5, 40), figure(0, 0.2), figure(45, 70), figure(75, 90)).map(([split, slope, opens, full]) => chainOf([proportioning(bar(split), slope), holdOff(bar(Math.min(opens, split + slope * (opens - split))), bar(full), bar(0))]));
+property("also where the fronts fall back on the way", 300, fc.tuple(randomCars, fc.oneof(fallingBack, figure(5, 40).map((split) => proportioning(bar(split), 0.05))), adhesionsOf), ([car, front, adhesions]) => {
+  expectFirstToLock({ ...car, front }, adhesions);
 });
 
 property("at a deceleration the rears are ahead where they use more", 300, randomCars, (car) => {
