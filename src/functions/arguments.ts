@@ -10,8 +10,12 @@ export function readNumber(name: string, value: unknown): number | undefined {
   if (value === undefined || value === null || value === "" || value === 0) return undefined;
   const number = typeof value === "number" ? value : numberInText(String(value));
   if (number === undefined || !Number.isFinite(number) || number <= 0) throw badValue(`${name}: read "${String(value)}"; accepted: a number above 0.`);
+  if (number < LEAST || number > MOST) throw badValue(`${name}: read "${String(value)}"; accepted: a number from a thousand-millionth to a thousand million.`);
   return number;
 }
+
+/** Nothing measured on a vehicle lies beyond, in whatever unit; quotients and powers of such numbers stay numbers. */
+const [LEAST, MOST] = [1e-9, 1e9];
 
 function numberInText(text: string): number | undefined {
   const fraction = /^\s*(?:(\d+)\s+)?(\d+)\s*\/\s*(\d+)\s*$/.exec(text);

@@ -18,6 +18,8 @@ describe("THREAD", () => {
   test.each([
     ["millimetres without the unit", [9.41, 1, null, null], /9.41 in is larger than any listed thread; for millimetres give the unit "mm"/],
     ["no diameter", [0, 1, "mm", null], /diameter: read nothing/],
+    ["a diameter beyond all measures", [1e308, 1, "mm", null], /diameter: read "1e\+308"; accepted: a number from a thousand-millionth to a thousand million/],
+    ["a pitch below all measures", [9.4, 1e-10, "mm", null], /pitch: read "1e-10"; accepted: a number from a thousand-millionth/],
     ["a diameter that is no number", ["wide", 1, "mm", null], /diameter: read "wide"; accepted: a number above 0/],
     ["an unknown unit", [9.41, 1, "furlong", null], /unit: read "furlong"; accepted: "in" or "mm"/],
     ["an unknown gender", [9.41, 1, "mm", "both"], /gender: read "both"; accepted: female or male/],

@@ -1,5 +1,8 @@
 /** Rules about the car as a whole, and about what its row names. */
+import type { Catalogue } from "../catalogue";
 import { finding, type Severity } from "../finding";
+import { groupBy } from "../group-by";
+import { madeOnce } from "../made-once";
 import type { Question } from "../question";
 import { isFromRuleYear } from "./rule-year";
 import { brakeKind, isDrumResidual, residualsOn, type CarFacts, type Rule } from "./rule";
@@ -17,10 +20,19 @@ function severityOfSingle(facts: CarFacts): Severity {
   return facts.assembly.car.conversion || ruled === undefined ? "decide" : "note";
 }
 
-export const unknownNames: Rule = ({ assembly }) => [
-  ...assembly.unknownParts.map(({ column, name }) => finding("unknown-part", { place: `Cars: ${column}`, seen: `${name} is not in Components` })),
+export const unknownNames: Rule = ({ assembly, catalogue }) => [
+  ...assembly.unknownParts.map(({ column, name }) => finding("unknown-part", { place: `Cars: ${column}`, seen: `${name} is not in Components${sayMeant(catalogue, name)}` })),
   ...(assembly.unknownPlatform ? [finding("unknown-platform", { place: "Cars: Platform", seen: `${assembly.car.platform} is not in Platforms` })] : []),
 ];
+
+/** A name that differs in hyphens and spaces alone is worth a word. One other letter or digit is another part. */
+function sayMeant({ components }: Catalogue, name: string): string {
+  const meant = namesByLetters(components).get(lettersOf(name));
+  return meant ? ` (${meant.join(", ")} ${meant.length === 1 ? "is" : "are"})` : "";
+}
+
+const namesByLetters = madeOnce((components: Catalogue["components"]) => groupBy([...components.values()].map(({ name }) => name).filter((name) => lettersOf(name) !== ""), lettersOf));
+const lettersOf = (name: string): string => name.toLowerCase().replace(/[^\p{L}\p{N}]/gu, "");
 
 /** One finding a part: its row in Ports has an error of its own, which the catalogue names. */
 export const partsUnread: Rule = ({ assembly }) =>

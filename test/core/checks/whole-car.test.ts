@@ -25,6 +25,14 @@ test.each(["Front brake", "Rear brake", "Master"])("an unknown %s is named with 
   expect(findingOf("unknown-part", { [column]: "ZZ-9" })).toMatchObject({ place: `Cars: ${column}`, severity: "decide" });
 });
 
+test.each([
+  ["BLK4", "BLK4 is not in Components (BLK-4 is):"], ["Blk - 4", "Blk - 4 is not in Components (BLK-4 is):"], ["BLK-44", "BLK-44 is not in Components:"], ["---", "--- is not in Components:"],
+])("of %s it is said: %s", (name, says) => expect(findingOf("unknown-part", { Valves: `${name}; TEE` }).says).toContain(says));
+test("where two parts are called so, both are named", () => {
+  const parts = ["AB-C union @valve | <A 3/8-24", "A-BC union @valve | <A 3/8-24"];
+  expect(findingOf("unknown-part", { Valves: "ABC; TEE" }, { parts }).says).toContain("ABC is not in Components (AB-C, A-BC are):");
+});
+
 rule("unknown-platform", [
   ["a platform that Platforms lacks", { Platform: "Q" }, "unknown-platform"],
   ["a platform in other letters", { Platform: "p" }, ""],
