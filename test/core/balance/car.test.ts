@@ -4,10 +4,12 @@
  */
 import { adviseOn } from "../../../src/core/balance/advice";
 import { balanceOf } from "../../../src/core/balance/balance-of";
+import { pointAtPressure } from "../../../src/core/balance/braking";
+import { brakingWith } from "../../../src/core/balance/car-braking";
 import { judge, rearAheadWithin, type Judgement } from "../../../src/core/balance/judgement";
 import { travelOf } from "../../../src/core/balance/travel";
 import { valvePoints } from "../../../src/core/balance/valve-points";
-import { inches, inInchesOfMercury, inPoundsForce, inPsi, newtons } from "../../../src/core/quantity";
+import { inches, inInchesOfMercury, inPoundsForce, inPsi, newtons, psi } from "../../../src/core/quantity";
 import { catalogueOf, report, table, type CarCells, type Shop } from "../workshop";
 
 const judged = (cells: CarCells, shop?: Shop): Judgement => {
@@ -187,6 +189,19 @@ describe("where valves begin to act on the way of a stop", () => {
     const shop: Shop = { parts: ["HO hold-off-valve @valve price=60 arrow=yes | <IN front 7/16-24 | >OUT front 7/16-24 | IN>OUT hold-off opens=80 full=200"] };
     expect(points({ Valves: "HO; BLK; PV; TEE" }, shop)).toEqual([["HO", "fully open", 200], ["PV", "acts", 350]]);
   });
+});
+
+test("rear brakes of twice their strength brake twice as hard at the same pressure, and the fronts as before", () => {
+  const { car, under: [unladen] } = judged({});
+  const { axles } = car;
+  if (!axles || !unladen) throw new Error("the car is known");
+  const at = (rearScale: number) => pointAtPressure(brakingWith({ ...car, axles }, unladen.load, unladen.lines, { rearScale }), psi(300));
+  // Fronts 2.290222 x 290 lbf of 3000 lb, rears 0.40715 x 290.
+  const [once, twice] = [at(1), at(2)];
+  near(once?.front, (2.290222 * 290) / 3000);
+  near(once?.rear, (0.40715 * 290) / 3000);
+  near(twice?.front, (2.290222 * 290) / 3000);
+  near(twice?.rear, (2 * 0.40715 * 290) / 3000);
 });
 
 describe("a booster of which a figure is not stated", () => {
