@@ -136,6 +136,7 @@ describe("sheets too large to show", () => {
 
   test("a table drawn over a whole sheet", () => {
     expect(opened(withParts({ "xl/tables/table1.xml": textOf("xl/tables/table1.xml").replaceAll(/ref="[^"]*"/g, 'ref="A1:CC1048576"') }))).toMatch(/^The table Cars has 1,048,575 rows and 81 columns/);
+    expect(opened(withParts({ "xl/tables/table1.xml": textOf("xl/tables/table1.xml").replaceAll(/ref="[^"]*"/g, 'ref="A1:D1048576"') }))).toMatch(/^The table Cars has 1,048,575 rows and 4 columns/);
   });
 });
 

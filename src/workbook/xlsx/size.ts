@@ -8,8 +8,11 @@ import { WorkbookFileError } from "./package-parts";
  * column down to Excel's last row, take it four seconds, and a stray cell in the far corner would hold up the page for good.
  */
 const largestSheet = 30_000_000;
-/** Cells of a table, which is read whole after each edit of it: 100,000 cars of 20 columns are 2 million. */
-const largestTable = 5_000_000;
+/**
+ * Cells of a table, which is read whole after each edit of it: 100,000 cars of 20 columns are 2 million. With a formula that repeats them they
+ * take half a kilobyte each, and a tab of the browser ends at 4 GB: four columns drawn down to Excel's last row would end it.
+ */
+const largestTable = 2_500_000;
 
 /** @throws WorkbookFileError that says which sheet is too large and what to do */
 export function refuseTooLarge({ name, cells, tables }: DocumentSheet): void {
