@@ -1,8 +1,9 @@
 /** Hooks into the grid's evaluator: what it calculated stays between edits, so that one row of ten thousand costs one row. */
-import { type Columns, type Evaluator, type Zone } from "./evaluator";
+import { type Columns, type Evaluator } from "./evaluator";
 import { keepRanges, type RangeReader } from "./kept-ranges";
 import { type GridLibrary } from "./library";
 import { keepSpills } from "./spilled-cells";
+import { type Zone } from "./sheet-parts";
 
 /** What the getters gain. */
 export interface KeptGetters {

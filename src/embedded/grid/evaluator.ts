@@ -1,15 +1,10 @@
 /** Of the grid library's evaluator, what those that keep its results need to know. */
+import { type Zone } from "./sheet-parts";
 
 export interface Position {
   readonly sheetId: string;
   readonly col: number;
   readonly row: number;
-}
-export interface Zone {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
 }
 export interface Range {
   readonly sheetId: string;

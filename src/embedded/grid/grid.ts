@@ -111,7 +111,10 @@ function cellPart(library: GridLibrary, model: GridModel): Pick<Grid, "enter" | 
     formula: (sheet, address) => formulaAt(model, sheet, address),
     value: (sheet, address) => valueAt(model, at(sheet, address)),
     values: (sheet, area) => valuesIn(sheetIdOf(model, sheet), zoneOf(area)),
-    results: (sheet, address) => valuesIn(at(sheet, address).sheetId, spreadZone(model, at(sheet, address))),
+    results: (sheet, address) => {
+      const place = at(sheet, address);
+      return valuesIn(place.sheetId, spreadZone(model, place));
+    },
   };
 }
 

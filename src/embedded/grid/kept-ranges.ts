@@ -1,5 +1,7 @@
 /** Keeps the cells of long ranges from edit to edit: what was calculated since is looked up, the rest is as it was read. */
-import { type Cell, type Columns, type Evaluator, type Position, type Range, type Zone } from "./evaluator";
+import { type Cell, type Columns, type Evaluator, type Position, type Range } from "./evaluator";
+import { keepLatest } from "./keep-latest";
+import { type Zone } from "./sheet-parts";
 
 /** The cells of a range, column by column. */
 export type RangeReader = (range: Range) => Columns;
@@ -98,9 +100,7 @@ function keeper(changes: Changes, readCell: (position: Position) => Cell): (rang
     const { era, places } = changes;
     const seen = places.length;
     const columns = before?.era === era ? withChanges(before, range, places, readCell) : readAnew(range);
-    kept.delete(key);
-    kept.set(key, { era, seen, columns });
-    if (kept.size > RANGES_KEPT) kept.delete(kept.keys().next().value ?? "");
+    keepLatest(kept, key, { era, seen, columns }, RANGES_KEPT);
     return columns;
   };
 }

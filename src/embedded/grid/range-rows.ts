@@ -1,4 +1,5 @@
 /** The rows of ranges that are handed out: of a long table of which one row was edited, the others are the rows that were handed out before. */
+import { keepLatest } from "./keep-latest";
 
 /** A cell as the grid holds it: the same object until it is calculated again. */
 export interface GridCell {
@@ -24,9 +25,7 @@ export function rowKeeper<Cell extends GridCell, Value>(read: (cell: Cell) => Va
   return (columns) => {
     const key = keyOf(columns);
     const rows = rowsOf(columns, kept.get(key), read);
-    kept.delete(key);
-    kept.set(key, { columns, rows });
-    if (kept.size > most) kept.delete(kept.keys().next().value ?? "");
+    keepLatest(kept, key, { columns, rows }, most);
     return rows;
   };
 }

@@ -1,5 +1,6 @@
 /** Keeps the cells that a formula fills when what they show did not change. */
 import { placeKey, type Cell, type Evaluator } from "./evaluator";
+import { keepLatest } from "./keep-latest";
 import { standUntilCalculated, type SpillSize } from "./standing-spills";
 
 /** What a formula filled last. */
@@ -25,9 +26,7 @@ export function keepSpills(evaluator: Evaluator): void {
     const before = kept.get(key);
     const isStanding = stillStands(formula);
     const cells = before && before.locale === locale ? before.cells : [];
-    kept.delete(key);
-    kept.set(key, { locale, width: result.length, height: result[0]?.length ?? 0, cells });
-    if (kept.size > FORMULAS_KEPT) kept.delete(kept.keys().next().value ?? "");
+    keepLatest(kept, key, { locale, width: result.length, height: result[0]?.length ?? 0, cells }, FORMULAS_KEPT);
     const spread = spreadAnew(formula, result);
     const sheet = isStanding ? evaluator.evaluatedCells.getSheet(formula.sheetId) : undefined;
     return (column, row) => {

@@ -1,5 +1,6 @@
 /** Leaves the cells that a formula filled where they are until its new result is there: mostly they are the new result. */
-import { placeKey, type Columns, type Evaluator, type Position, type Range, type TypedCell, type Zone } from "./evaluator";
+import { placeKey, type Columns, type Evaluator, type Position, type Range, type TypedCell } from "./evaluator";
+import { type Zone } from "./sheet-parts";
 
 /** The size of what a formula filled last, and the locale it was written in. */
 export interface SpillSize {
