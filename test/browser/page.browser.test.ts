@@ -123,6 +123,26 @@ test("an edit of a car's valves changes the runs and the panel", async () => {
   await close();
 });
 
+test("keys that come faster than the page is drawn replace what the cell held, in their order", async () => {
+  const { page, faults, close } = await openPage();
+  await page.addInitScript(() => {
+    const draw = requestAnimationFrame.bind(window);
+    window.requestAnimationFrame = (work) => ("slow" in window ? window.setTimeout(() => draw(work), 500) : draw(work));
+  });
+  await page.reload();
+  await isReady(page);
+  await goTo(page, "A2");
+  await page.evaluate(() => { Object.assign(window, { slow: true }); });
+  await page.keyboard.type("Master");
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("Mate");
+  await page.keyboard.press("Enter");
+  const { document } = await saved(page);
+  expect(["A2", "A3"].map((address) => sheetOf(document, "Cars")?.cells.get(address)?.value)).toEqual(["Master", "Mate"]);
+  expect(faults).toEqual([]);
+  await close();
+});
+
 test("a structured reference typed in the page is taken and kept", async () => {
   const { page, faults, close } = await openPage();
   await type(page, "A40", "=ROWS(cars[#All])+COUNTA(Cars[Car])");

@@ -1,5 +1,6 @@
 /** Draws the grid in the page and takes what the user does there. */
 import { App } from "@odoo/owl";
+import { clearBeforeFirstKey } from "./first-key";
 import { type Grid } from "./grid";
 import { type GridLibrary } from "./library";
 
@@ -12,6 +13,11 @@ export interface GridMessages {
 
 export interface GridView {
   unmount(): void;
+}
+
+/** What is used of the library's component once it is on the page. */
+interface MountedSpreadsheet {
+  readonly env: { getStore<Store extends abstract new (...needs: never[]) => unknown>(store: Store): InstanceType<Store> };
 }
 
 /**
@@ -35,7 +41,9 @@ export async function mountGrid(library: GridLibrary, grid: Grid, place: { eleme
     },
   };
   const app = new App(library.Spreadsheet as never, { props: props as never, templates });
-  await app.mount(element);
+  const { env } = await app.mount(element) as unknown as MountedSpreadsheet;
+  const editor = env.getStore(library.stores.CellComposerStore);
+  clearBeforeFirstKey(element, () => editor.editionMode !== "inactive");
   return { unmount: () => { app.destroy(); } };
 }
 
