@@ -101,8 +101,8 @@ function wideSizes(view: DataView, from: number, length: number): number {
   return from + length;
 }
 
-/** Compressed bytes handed over at once: they unpack to 66 MB at most, deflate's own limit being 1032 to 1. */
-const SLICE = 65_536;
+/** Compressed bytes handed over at once: they unpack to 8.5 MB at most, deflate's own limit being 1032 to 1. */
+const SLICE = 8192;
 
 function contentOf(bytes: Uint8Array, view: DataView, { offset, method, packed, unpacked }: ZipEntry): Uint8Array {
   if (view.getUint32(offset, true) !== LOCAL) throw new Error("A file is missing.");
