@@ -83,7 +83,6 @@ async function openFile(file: File): Promise<void> {
     const workbook = readXlsx(new Uint8Array(await file.arrayBuffer()));
     await show(workbook, file.name);
     fileName.textContent = file.name;
-    messages.clear();
     const { leftOut = [] } = workbook;
     if (leftOut.length > 0) messages.error(`This page does not show, and will not save: ${leftOut.join(", ")}. The file itself is as it was.`);
   } catch (problem) {
@@ -98,7 +97,7 @@ async function showDemo(): Promise<void> {
 }
 
 function openDemo(): void {
-  const goOn = (): void => void showDemo();
+  const goOn = (): void => void messages.during("Opening the demo…", showDemo);
   if (unsaved) messages.ask("Open the demo and lose the changes that are not saved?", goOn);
   else goOn();
 }
@@ -107,20 +106,27 @@ function chooseFile(): void {
   const [file] = filePicker.files ?? [];
   filePicker.value = "";
   if (!file) return;
-  const goOn = (): void => void openFile(file);
+  const goOn = (): void => void messages.during(`Opening ${file.name}…`, () => openFile(file));
   if (unsaved) messages.ask(`Open ${file.name} and lose the changes that are not saved?`, goOn);
   else goOn();
 }
 
 function saveFile(): void {
   if (!open) return;
-  const bytes = writeXlsx(open.grid.document());
+  try {
+    handOver(writeXlsx(open.grid.document()), downloadName(fileName.textContent));
+    setSaved();
+  } catch (problem) {
+    messages.error(`The workbook was not saved (${String(problem)}). It is still open here.`);
+  }
+}
+
+function handOver(bytes: Uint8Array, name: string): void {
   const address = URL.createObjectURL(new Blob([bytes as BlobPart], { type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet" }));
   const link = document.createElement("a");
   link.href = address;
-  link.download = downloadName(fileName.textContent);
+  link.download = name;
   link.click();
-  setSaved();
   // Let the browser take the file before its address goes.
   setTimeout(() => { URL.revokeObjectURL(address); }, 60_000);
 }
@@ -138,7 +144,7 @@ function choose(part: "sheet" | "panel"): void {
 
 function listen(): void {
   byId(document, "open", HTMLElement).addEventListener("click", () => { filePicker.click(); });
-  byId(document, "save", HTMLElement).addEventListener("click", saveFile);
+  byId(document, "save", HTMLElement).addEventListener("click", () => { void messages.during("Saving…", saveFile); });
   byId(document, "show-sheet", HTMLElement).addEventListener("click", () => { choose("sheet"); });
   byId(document, "show-panel", HTMLElement).addEventListener("click", () => { choose("panel"); });
   filePicker.addEventListener("change", chooseFile);
@@ -160,7 +166,7 @@ async function keepSessions(): Promise<void> {
 
 async function openKept({ name, document: workbook }: KeptSession): Promise<boolean> {
   if (unsaved && !(await new Promise<boolean>((answer) => { messages.ask(`Open ${name} and lose the changes made here since?`, () => { answer(true); }, () => { answer(false); }); }))) return false;
-  await show(workbook, name);
+  await messages.during(`Opening ${name}…`, () => show(workbook, name));
   fileName.textContent = name;
   setUnsaved();
   await keeper?.keepNow();

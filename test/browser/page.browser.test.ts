@@ -172,6 +172,24 @@ test("a saved workbook opens again with the same formulas and values, and a brok
   await close();
 });
 
+test("what is being done is drawn before a workbook is opened or saved, and gone afterwards", async () => {
+  const { page, faults, close } = await openPage();
+  await page.evaluate(() => {
+    const [note, name] = ["note", "file-name"].map((id) => document.getElementById(id)) as [HTMLElement, HTMLElement];
+    const drawn: string[] = [];
+    const look = (): void => { if (!note.hidden) drawn.push(`${String(note.textContent)} ${String(name.textContent)}`); };
+    new MutationObserver(() => requestAnimationFrame(look)).observe(note, { attributes: true });
+    Object.assign(window, { drawn });
+  });
+  const { path } = await saved(page);
+  await page.locator("#file").setInputFiles({ name: "mine.xlsx", mimeType: "", buffer: readFileSync(path) });
+  await page.waitForFunction(() => document.querySelector("#file-name")?.textContent === "mine.xlsx");
+  await page.locator("#note").waitFor({ state: "hidden" });
+  expect(await page.evaluate(() => [...new Set((window as unknown as { drawn: string[] }).drawn)])).toEqual(["Saving… Demo workbook", "Opening mine.xlsx… Demo workbook"]);
+  expect(faults).toEqual([]);
+  await close();
+});
+
 test("a click on a car in the panel shows and selects its row, also where the panel fills the screen", async () => {
   for (const width of [1280, 350]) {
     const { page, faults, close } = await openPage({ width, colorScheme: "light" });
