@@ -3,7 +3,7 @@ import type { Car } from "../core/car";
 import { nameKey } from "../core/catalogue";
 import { madeOnceByKey } from "../core/made-once";
 import { textOf } from "./cell";
-import { canonicalCell } from "./content-key";
+import { canonicalCell, contentHash } from "./content-key";
 import { isFilled, readerLeavingOutCells, type ReadRow } from "./read-table";
 import { rowUnderHeadings, type TableError } from "./table-error";
 import { carsTable } from "./tables/cars";
@@ -50,28 +50,39 @@ const readers = madeOnceByKey<CarReader>(HEADINGS_KEPT);
 /** Errors name their row, so a row with one is read anew. */
 function readerKeeping(headings: readonly unknown[]): CarReader {
   const { headingErrors, read } = readerLeavingOutCells(carsTable, headings, carsTable.name);
-  const sound = new Map<string, ReadCar>();
+  /** By content, in brief; the cells themselves tell whether it is the same. */
+  const sound = new Map<string, KeptRow>();
   /** By row number. Most rows stand where they stood, and comparing cells takes a tenth of looking their content up. */
-  const stood: { readonly cells: (readonly unknown[])[]; readonly made: ReadCar[] } = { cells: [], made: [] };
-  const readAnew = (row: number, cells: readonly unknown[], content: string): ReadCar => {
-    const made = withNameOnly(read(row, cells));
+  const stood: KeptRow[] = [];
+  const readAnew = (row: number, cells: readonly unknown[], content: string): KeptRow => {
+    const fresh = { cells: cells.slice(), made: withNameOnly(read(row, cells)) };
     if (sound.size >= ROWS_KEPT) sound.clear();
-    if (made.errors.length === 0) sound.set(content, made);
-    return made;
+    if (fresh.made.errors.length === 0) sound.set(content, fresh);
+    return fresh;
+  };
+  const lookedUp = (row: number, cells: readonly unknown[]): KeptRow => {
+    const content = contentHash(cells.map(canonicalCell));
+    const known = sound.get(content);
+    const kept = known && isSame(known.cells, cells) ? known : readAnew(row, cells, content);
+    return kept.made.row === row ? kept : { cells: kept.cells, made: { ...kept.made, row } };
   };
   return {
     headingErrors,
     read: (row, cells) => {
       if (!isFilled(cells)) return undefined;
-      const before = stood.cells[row];
-      if (before && isSame(before, cells)) return stood.made[row];
-      const content = contentOf(cells);
-      const known = sound.get(content) ?? readAnew(row, cells, content);
-      const made = known.row === row ? known : { ...known, row };
-      if (row <= ROWS_KEPT) [stood.cells[row], stood.made[row]] = [cells.slice(), made];
-      return made;
+      const before = stood[row];
+      if (before && isSame(before.cells, cells)) return before.made;
+      const kept = lookedUp(row, cells);
+      if (row <= ROWS_KEPT) stood[row] = kept;
+      return kept.made;
     },
   };
+}
+
+/** A row that was read, with a copy of its cells: the caller may change its own. */
+interface KeptRow {
+  readonly cells: readonly unknown[];
+  readonly made: ReadCar;
 }
 
 /** Of the raw cells only the name is asked for again. */

@@ -9,7 +9,7 @@ import { nameKey, type Catalogue } from "./catalogue";
 import { findingsOfParts, type CarFacts } from "./checks";
 import type { Finding } from "./finding";
 import { chooseKit, type KitChoice } from "./kits";
-import { madeOnce, madeOnceByKey, once } from "./made-once";
+import { madeOnce, madeOnceByKey, madeOnceWeakly, once } from "./made-once";
 import { runsOf, type RunsOfCar } from "./runs";
 
 /** Stands for the name where a text of what cars share names the car. It is of Unicode's private use area, where no sheet has words. */
@@ -38,7 +38,10 @@ export interface Equipped extends CarFacts {
 }
 
 /** What is known of a car's equipment: the same object for every car equipped alike. A car that Joins speaks of keeps its name, because its joints are its own. */
-export function equippedAs(catalogue: Catalogue, car: Car): Equipped {
+export const equippedAs = (catalogue: Catalogue, car: Car): Equipped => kept(catalogue).cars(car);
+
+/** The same, looked up by what the car has. */
+function lookedUp(catalogue: Catalogue, car: Car): Equipped {
   const { name, customer: _customer, notes: _notes, year: _year, accepted, platformFigures, ...parts } = car;
   const { split, drivelineParkingBrake, ...figures } = platformFigures;
   const own = catalogue.joins.has(nameKey(name)) ? name : ANY_NAME;
@@ -52,10 +55,10 @@ export function equippedAs(catalogue: Catalogue, car: Car): Equipped {
 /** A way to be plumbed takes about 20 kB, the figures of one car on top of it about 2 kB: together at most about 160 MB. */
 const MOST = { structures: 6000, equipments: 20_000 };
 
-const kept = madeOnce((_: Catalogue) => {
+const kept = madeOnce((catalogue: Catalogue) => {
   const [equipments, outfits] = [madeOnceByKey<Equipped>(MOST.equipments), madeOnceByKey<Outfit>(MOST.structures)];
   // What hangs on a forgotten structure would keep it in memory.
-  return { equipments, outfits, structures: madeOnceByKey<Structure>(MOST.structures, () => { equipments.forget(); outfits.forget(); }) };
+  return { cars: madeOnceWeakly((car: Car) => lookedUp(catalogue, car)), equipments, outfits, structures: madeOnceByKey<Structure>(MOST.structures, () => { equipments.forget(); outfits.forget(); }) };
 });
 
 const withFigures = (outfit: Outfit, car: Car): Equipped => ({

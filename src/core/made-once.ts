@@ -24,6 +24,18 @@ export function madeOnceFor<K extends object, T>(): (key: K, make: () => T) => T
   };
 }
 
+/** Made once for each object, and kept only while it is kept elsewhere too. */
+export function madeOnceWeakly<K extends object, T extends object>(make: (of: K) => T): (of: K) => T {
+  const kept = new WeakMap<K, WeakRef<T>>();
+  return (key) => {
+    const known = kept.get(key)?.deref();
+    if (known) return known;
+    const made = make(key);
+    kept.set(key, new WeakRef(made));
+    return made;
+  };
+}
+
 /** Made once for askers that come one after the other: the few last made are kept, so that thousands do not stay for good. */
 export function madeLately<K extends object, T>(): (key: K, make: () => T) => T {
   const kept: { readonly key: K; readonly made: T }[] = [];

@@ -31,6 +31,11 @@ export function madeOnceFor<K extends object, T>(): (key: K, make: () => T) => T
   return (key, make) => asked()(key, make);
 }
 
+export function madeOnceWeakly<K extends object, T extends object>(make: (of: K) => T): (of: K) => T {
+  const asked = anew(() => kept.madeOnceWeakly(make));
+  return (key) => asked()(key);
+}
+
 export function madeLately<K extends object, T>(): (key: K, make: () => T) => T {
   const asked = anew(() => kept.madeLately<K, T>());
   return (key, make) => asked()(key, make);
