@@ -43,8 +43,14 @@ export async function mountGrid(library: GridLibrary, grid: Grid, place: { eleme
   const app = new App(library.Spreadsheet as never, { props: props as never, templates });
   const { env } = await app.mount(element) as unknown as MountedSpreadsheet;
   const editor = env.getStore(library.stores.CellComposerStore);
-  clearBeforeFirstKey(element, () => editor.editionMode !== "inactive");
-  return { unmount: () => { app.destroy(); } };
+  const shown = new AbortController();
+  clearBeforeFirstKey(element, () => editor.editionMode !== "inactive", shown.signal);
+  return {
+    unmount: () => {
+      shown.abort();
+      app.destroy();
+    },
+  };
 }
 
 /** Charts need a library we do not ship, and pictures a store of files; both would be lost in the saved file. */
