@@ -84,8 +84,9 @@ function markFirstCard(): void {
   }).observe(document, { childList: true, subtree: true, attributes: true });
 }
 
+/** One script: asking this server for the panel's parts one by one takes longer than reading what is not needed yet. */
 async function serve(): Promise<Server> {
-  const bundle = await build({ entryPoints: [join(__dirname, "panel-page.ts")], bundle: true, write: false, format: "esm", splitting: true, minify: true, outdir: "/", target: "es2022" });
+  const bundle = await build({ entryPoints: [join(__dirname, "panel-page.ts")], bundle: true, write: false, format: "esm", minify: true, outdir: "/", target: "es2022" });
   const scripts = bundle.outputFiles.map(({ path, text }): [string, [string, string]] => [`/${basename(path)}`, ["text/javascript", text]]);
   // The panel asks for its worker beside its own script, under the name of the source file; the build of the add-in renames both.
   const worker = await build({ entryPoints: [join(__dirname, "../../src/taskpane/bench/cut-plan-worker.ts")], bundle: true, write: false, format: "iife", target: "es2022" });
